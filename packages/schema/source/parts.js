@@ -161,3 +161,16 @@ export const extensions = {
   propertyNames: { pattern: SLUG },
   additionalProperties: true,
 };
+
+/** One of several objects, told apart by `kind`. The list of kinds stands apart, so that a wrong word is one fault that names the right ones. */
+export const oneKindOf = (title, description, branches) => ({
+  title,
+  description,
+  type: 'object',
+  properties: {
+    kind: { type: 'string', description: 'Which it is.', enum: Object.values(branches).map((branch) => branch.properties.kind.const) },
+  },
+  required: ['kind'],
+  discriminator: { propertyName: 'kind' },
+  oneOf: Object.keys(branches).map(ref),
+});

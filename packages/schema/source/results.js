@@ -1,18 +1,32 @@
-import { BASE, closed, date, list, oneOf, ref, schemaPointer, slug, text } from './parts.js';
+import { BASE, closed, date, list, oneKindOf, oneOf, ref, schemaPointer, slug, text } from './parts.js';
 
 /** What check and plan print as JSON; the parts they share. */
 const shared = {
-  subject: closed('Subject', 'An animal of the finding and the part it plays in it.', { id: text('Id of the animal in the document.', 70), role: text('Its part.', 40) }, ['id', 'role']),
-  datum: closed('Datum', 'One figure, day, list of words, animal or species that a sentence needs.', {
-    value: { type: 'number', description: 'A number.' },
-    unit: text('UCUM code of its unit; 1 for counts and shares.', 20),
-    date: date('A day.'),
-    keys: list(text('A word that has a text in the catalogues.', 80), 'Words.'),
-    animal: text('Id of an animal.', 70),
-    species: slug('Id of a species.'),
-  }, [], { dependentRequired: { value: ['unit'], unit: ['value'] }, minProperties: 1 }),
+  subject: closed(
+    'Subject',
+    'An animal of the finding and the part it plays in it.',
+    { id: text('Id of the animal in the document.', 70), role: text('Its part.', 40) },
+    ['id', 'role'],
+  ),
+  datum: closed(
+    'Datum',
+    'One figure, day, list of words, animal or species that a sentence needs.',
+    {
+      value: { type: 'number', description: 'A number.' },
+      unit: text('UCUM code of its unit; 1 for counts and shares.', 20),
+      date: date('A day.'),
+      keys: list(text('A word that has a text in the catalogues.', 80), 'Words.'),
+      animal: text('Id of an animal.', 70),
+      species: slug('Id of a species.'),
+    },
+    [],
+    { dependentRequired: { value: ['unit'], unit: ['value'] }, minProperties: 1 },
+  ),
   basis: oneOf(['measured', 'derived', 'imputed', 'practice', 'recalled'], 'The weakest basis used.'),
-  level: oneOf(['error', 'warning', 'note'], 'error: an animal is likely to die or suffer. warning: needs a decision. note: worth knowing.'),
+  level: oneOf(
+    ['error', 'warning', 'note'],
+    'error: an animal is likely to die or suffer. warning: needs a decision. note: worth knowing.',
+  ),
   finding: closed(
     'Finding',
     'What a rule found.',
@@ -30,153 +44,290 @@ const shared = {
     },
     ['key', 'rule', 'outcome', 'level', 'subjects', 'message', 'data', 'when', 'basis'],
   ),
-  ruleCounts: closed('RuleCounts', 'How often a rule came to each outcome.', {
-    passed: { type: 'integer', description: 'Passed.', minimum: 0 },
-    failed: { type: 'integer', description: 'Failed.', minimum: 0 },
-    cantTell: { type: 'integer', description: 'Cannot tell.', minimum: 0 },
-    inapplicable: { type: 'integer', description: 'Does not apply.', minimum: 0 },
-    untested: { type: 'integer', description: '1 where the rule is switched off.', minimum: 0 },
-  }, ['passed', 'failed', 'cantTell', 'inapplicable', 'untested']),
-  levelCounts: closed('LevelCounts', 'How many at each level.', {
-    error: { type: 'integer', description: 'Errors.', minimum: 0 },
-    warning: { type: 'integer', description: 'Warnings.', minimum: 0 },
-    note: { type: 'integer', description: 'Notes.', minimum: 0 },
-  }, ['error', 'warning', 'note']),
-  summary: closed('Summary', 'Counts over all rules.', {
-    rules: { type: 'object', description: 'By rule.', additionalProperties: ref('ruleCounts') },
-    failed: ref('levelCounts'),
-    cantTell: ref('levelCounts'),
-    accepted: { type: 'integer', description: 'Findings the keeper has accepted, not counted above.', minimum: 0 },
-  }, ['rules', 'failed', 'cantTell', 'accepted']),
-  caution: closed('Caution', 'A danger or a duty that comes with a species; not a failure.', {
-    kind: oneOf(['venom', 'toxin', 'bite', 'sting', 'cut', 'protected', 'never-release'], 'What it is about.'),
-    species: list(slug('Id of a species.'), 'The species it is about.'),
-    severity: oneOf(['painful', 'dangerous', 'duty'], 'How grave it is.'),
-    message: text('Key of the sentence in the catalogues.', 120),
-  }, ['kind', 'species', 'severity', 'message']),
-  staleAcceptance: closed('StaleAcceptance', 'An accepted finding that is no longer found, or whose day has come.', {
-    key: text('Key of the finding.', 2000),
-    why: oneOf(['not-found', 'past-its-day'], 'Why it no longer applies.'),
-  }, ['key', 'why']),
-  versions: closed('Versions', 'What the result was made with.', {
-    code: text('Version of the library.', 40),
-    schema: text('Version of the schema.', 40),
-    data: text('Release of the species records.', 40),
-  }, ['code', 'schema', 'data']),
+  ruleCounts: closed(
+    'RuleCounts',
+    'How often a rule came to each outcome.',
+    {
+      passed: { type: 'integer', description: 'Passed.', minimum: 0 },
+      failed: { type: 'integer', description: 'Failed.', minimum: 0 },
+      cantTell: { type: 'integer', description: 'Cannot tell.', minimum: 0 },
+      inapplicable: { type: 'integer', description: 'Does not apply.', minimum: 0 },
+      untested: { type: 'integer', description: '1 where the rule is switched off.', minimum: 0 },
+    },
+    ['passed', 'failed', 'cantTell', 'inapplicable', 'untested'],
+  ),
+  levelCounts: closed(
+    'LevelCounts',
+    'How many at each level.',
+    {
+      error: { type: 'integer', description: 'Errors.', minimum: 0 },
+      warning: { type: 'integer', description: 'Warnings.', minimum: 0 },
+      note: { type: 'integer', description: 'Notes.', minimum: 0 },
+    },
+    ['error', 'warning', 'note'],
+  ),
+  summary: closed(
+    'Summary',
+    'Counts over all rules.',
+    {
+      rules: { type: 'object', description: 'By rule.', additionalProperties: ref('ruleCounts') },
+      failed: ref('levelCounts'),
+      cantTell: ref('levelCounts'),
+      accepted: { type: 'integer', description: 'Findings the keeper has accepted, not counted above.', minimum: 0 },
+    },
+    ['rules', 'failed', 'cantTell', 'accepted'],
+  ),
+  caution: closed(
+    'Caution',
+    'A danger or a duty that comes with a species; not a failure.',
+    {
+      kind: oneOf(['venom', 'toxin', 'bite', 'sting', 'cut', 'protected', 'never-release'], 'What it is about.'),
+      species: list(slug('Id of a species.'), 'The species it is about.'),
+      severity: oneOf(['painful', 'dangerous', 'duty'], 'How grave it is.'),
+      message: text('Key of the sentence in the catalogues.', 120),
+    },
+    ['kind', 'species', 'severity', 'message'],
+  ),
+  staleAcceptance: closed(
+    'StaleAcceptance',
+    'An accepted finding that is no longer found, or whose day has come.',
+    {
+      key: text('Key of the finding.', 2000),
+      why: oneOf(['not-found', 'past-its-day'], 'Why it no longer applies.'),
+    },
+    ['key', 'why'],
+  ),
+  versions: closed(
+    'Versions',
+    'What the result was made with.',
+    {
+      code: text('Version of the library.', 40),
+      schema: text('Version of the schema.', 40),
+      data: text('Release of the species records.', 40),
+    },
+    ['code', 'schema', 'data'],
+  ),
+};
+
+/** Edits of a situation, by name of their definition. */
+const changes = {
+  moreRock: closed(
+    'MoreRock',
+    'Rock is added.',
+    { kind: { const: 'more-rock' }, massKg: { type: 'number', description: 'Mass to add, in kilograms.', exclusiveMinimum: 0 } },
+    ['kind', 'massKg'],
+  ),
+  largerTank: closed(
+    'LargerTank',
+    'A larger tank.',
+    {
+      kind: { const: 'larger-tank' },
+      lengthCm: { type: 'number', description: 'Length it needs, in centimetres.', exclusiveMinimum: 0 },
+      widthCm: { type: 'number', description: 'Width it needs, in centimetres.', exclusiveMinimum: 0 },
+      waterL: { type: 'number', description: 'Water it needs, in litres.', exclusiveMinimum: 0 },
+    },
+    ['kind', 'lengthCm', 'widthCm', 'waterL'],
+  ),
+  warmerOrCooler: closed(
+    'WarmerOrCooler',
+    'The water is kept within another range.',
+    {
+      kind: { const: 'warmer-or-cooler' },
+      lowCel: { type: 'number', description: 'Lowest temperature, degrees Celsius.' },
+      highCel: { type: 'number', description: 'Highest temperature, degrees Celsius.' },
+    },
+    ['kind', 'lowCel', 'highCel'],
+  ),
+  moreExperience: closed(
+    'MoreExperience',
+    'A keeper of more experience.',
+    { kind: { const: 'more-experience' }, careTier: { type: 'integer', description: 'Tier kept for a year.', minimum: 1, maximum: 3 } },
+    ['kind', 'careTier'],
+  ),
+  provisionMade: closed(
+    'ProvisionMade',
+    'Provisions are made.',
+    { kind: { const: 'provision-made' }, provisions: list(text('A provision.', 80), 'The provisions.', { minItems: 1 }) },
+    ['kind', 'provisions'],
+  ),
+  withoutResident: closed(
+    'WithoutResident',
+    'A resident finds another home.',
+    { kind: { const: 'without-resident' }, animal: text('Id of the resident.', 70) },
+    ['kind', 'animal'],
+  ),
+  insteadOf: closed(
+    'InsteadOf',
+    'It comes in place of what was chosen.',
+    { kind: { const: 'instead-of' }, species: list(slug('Id of a species.'), 'What it replaces.', { minItems: 1 }) },
+    ['kind', 'species'],
+  ),
 };
 
 export const check = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   $id: `${BASE}/check.schema.json`,
-  ...closed('CheckReport', 'What check returns: what failed, what cannot be told, and counts of everything.', {
-    $schema: schemaPointer('check'),
-    date: date('Day of the situation.'),
-    findings: list(ref('finding'), 'What failed and what cannot be told, most serious first.'),
-    summary: ref('summary'),
-    cautions: list(ref('caution'), 'Dangers and duties that come with the species.'),
-    staleAcceptances: list(ref('staleAcceptance'), 'Acceptances to look at again.'),
-    versions: ref('versions'),
-  }, ['$schema', 'date', 'findings', 'summary', 'cautions', 'staleAcceptances', 'versions']),
+  ...closed(
+    'CheckReport',
+    'What check returns: what failed, what cannot be told, and counts of everything.',
+    {
+      $schema: schemaPointer('check'),
+      date: date('Day of the situation.'),
+      findings: list(ref('finding'), 'What failed and what cannot be told, most serious first.'),
+      summary: ref('summary'),
+      cautions: list(ref('caution'), 'Dangers and duties that come with the species.'),
+      staleAcceptances: list(ref('staleAcceptance'), 'Acceptances to look at again.'),
+      versions: ref('versions'),
+    },
+    ['$schema', 'date', 'findings', 'summary', 'cautions', 'staleAcceptances', 'versions'],
+  ),
   $defs: shared,
 };
 
 export const plan = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   $id: `${BASE}/plan.schema.json`,
-  ...closed('Plan', 'The best set from a wish list, when it goes in, and why the rest was left out.', {
-    $schema: schemaPointer('plan'),
-    date: date('Day of the situation.'),
-    chosen: list(ref('chosen'), 'What was chosen, in the order of the wish list.'),
-    introductions: list(ref('plannedIntroduction'), 'The days on which it goes in.'),
-    leftOut: list(ref('leftOut'), 'What was left out, and why.'),
-    proven: { type: 'boolean', description: 'Whether no better set exists under these rules.' },
-    gap: { type: 'number', description: 'By how much of priority a better set could at most be better.', minimum: 0 },
-    findings: list(ref('finding'), 'What check says of the planned tank.'),
-    summary: ref('summary'),
-    cautions: list(ref('caution'), 'Dangers and duties that come with the species wished for.'),
-    staleAcceptances: list(ref('staleAcceptance'), 'Acceptances to look at again.'),
-    versions: ref('versions'),
-  }, ['$schema', 'date', 'chosen', 'introductions', 'leftOut', 'proven', 'gap', 'findings', 'summary', 'cautions', 'staleAcceptances', 'versions']),
+  ...closed(
+    'Plan',
+    'The best set from a wish list, when it goes in, and why the rest was left out.',
+    {
+      $schema: schemaPointer('plan'),
+      date: date('Day of the situation.'),
+      chosen: list(ref('chosen'), 'What was chosen, in the order of the wish list.'),
+      introductions: list(ref('plannedIntroduction'), 'The days on which it goes in.'),
+      leftOut: list(ref('leftOut'), 'What was left out, and why.'),
+      proven: { type: 'boolean', description: 'Whether no better set exists under these rules.' },
+      gap: { type: 'number', description: 'By how much of priority a better set could at most be better.', minimum: 0 },
+      findings: list(ref('finding'), 'What check says of the planned tank.'),
+      summary: ref('summary'),
+      cautions: list(ref('caution'), 'Dangers and duties that come with the species wished for.'),
+      staleAcceptances: list(ref('staleAcceptance'), 'Acceptances to look at again.'),
+      versions: ref('versions'),
+    },
+    [
+      '$schema',
+      'date',
+      'chosen',
+      'introductions',
+      'leftOut',
+      'proven',
+      'gap',
+      'findings',
+      'summary',
+      'cautions',
+      'staleAcceptances',
+      'versions',
+    ],
+  ),
   $defs: {
     ...shared,
     count: { type: 'integer', description: 'Number of animals.', minimum: 1 },
     chosen: closed('Chosen', 'A wish that is granted.', { species: slug('Id of the species.'), count: ref('count') }, ['species', 'count']),
-    plannedLength: closed('PlannedLength', 'Length on the day of entry.', {
-      value: { type: 'number', description: 'The length.', exclusiveMinimum: 0 },
-      unit: { type: 'string', description: 'UCUM code.', enum: ['cm'] },
-      lengthType: oneOf(['TL', 'DM', 'SH'], 'How it is taken.'),
-    }, ['value', 'unit']),
-    plannedAnimals: closed('PlannedAnimals', 'Animals alike that go in.', {
-      id: text('Id used in the findings.', 70), species: slug('Id of the species.'), count: ref('count'), length: ref('plannedLength'),
-    }, ['id', 'species', 'count']),
-    plannedIntroduction: closed('PlannedIntroduction', 'A day on which animals go in.', {
-      date: date('The day.'),
-      animals: list(ref('plannedAnimals'), 'What goes in.', { minItems: 1 }),
-      reasons: list(ref('orderReason'), 'What keeps it from going in earlier.'),
-    }, ['date', 'animals', 'reasons']),
-    orderReason: closed('OrderReason', 'Why a batch does not go in earlier.', {
-      message: text('Key of the sentence in the catalogues.', 120),
-      data: { type: 'object', description: 'What the sentence needs.', additionalProperties: ref('datum') },
-    }, ['message', 'data']),
-    leftOut: closed('LeftOut', 'A wish that is not granted.', {
-      species: slug('Id of the species.'),
-      count: ref('count'),
-      because: list(ref('finding'), 'What would be found if it came in as well, the fewest findings that rule it out.'),
-      rather: list(slug('Id of a species.'), 'The chosen species that it would cost.'),
-      wouldNeed: list(ref('change'), 'Changes, each tried: any one of them would let it in beside what was chosen.'),
-    }, ['species', 'count', 'because', 'rather', 'wouldNeed']),
-    change: {
-      title: 'Change',
-      description: 'An edit of a situation.',
-      type: 'object',
-      required: ['kind'],
-      discriminator: { propertyName: 'kind' },
-      oneOf: ['moreRock', 'largerTank', 'warmerOrCooler', 'moreExperience', 'provisionMade', 'withoutResident', 'insteadOf'].map(ref),
-    },
-    moreRock: closed('MoreRock', 'Rock is added.', { kind: { const: 'more-rock' }, massKg: { type: 'number', description: 'Mass to add, in kilograms.', exclusiveMinimum: 0 } }, ['kind', 'massKg']),
-    largerTank: closed('LargerTank', 'A larger tank.', {
-      kind: { const: 'larger-tank' },
-      lengthCm: { type: 'number', description: 'Length it needs, in centimetres.', exclusiveMinimum: 0 },
-      widthCm: { type: 'number', description: 'Width it needs, in centimetres.', exclusiveMinimum: 0 },
-      waterL: { type: 'number', description: 'Water it needs, in litres.', exclusiveMinimum: 0 },
-    }, ['kind', 'lengthCm', 'widthCm', 'waterL']),
-    warmerOrCooler: closed('WarmerOrCooler', 'The water is kept within another range.', {
-      kind: { const: 'warmer-or-cooler' },
-      lowCel: { type: 'number', description: 'Lowest temperature, degrees Celsius.' },
-      highCel: { type: 'number', description: 'Highest temperature, degrees Celsius.' },
-    }, ['kind', 'lowCel', 'highCel']),
-    moreExperience: closed('MoreExperience', 'A keeper of more experience.', { kind: { const: 'more-experience' }, careTier: { type: 'integer', description: 'Tier kept for a year.', minimum: 1, maximum: 3 } }, ['kind', 'careTier']),
-    provisionMade: closed('ProvisionMade', 'Provisions are made.', { kind: { const: 'provision-made' }, provisions: list(text('A provision.', 80), 'The provisions.', { minItems: 1 }) }, ['kind', 'provisions']),
-    withoutResident: closed('WithoutResident', 'A resident finds another home.', { kind: { const: 'without-resident' }, animal: text('Id of the resident.', 70) }, ['kind', 'animal']),
-    insteadOf: closed('InsteadOf', 'It comes in place of what was chosen.', { kind: { const: 'instead-of' }, species: list(slug('Id of a species.'), 'What it replaces.', { minItems: 1 }) }, ['kind', 'species']),
+    plannedLength: closed(
+      'PlannedLength',
+      'Length on the day of entry.',
+      {
+        value: { type: 'number', description: 'The length.', exclusiveMinimum: 0 },
+        unit: { type: 'string', description: 'UCUM code.', enum: ['cm'] },
+        lengthType: oneOf(['TL', 'DM', 'SH'], 'How it is taken.'),
+      },
+      ['value', 'unit'],
+    ),
+    plannedAnimals: closed(
+      'PlannedAnimals',
+      'Animals alike that go in.',
+      {
+        id: text('Id used in the findings.', 70),
+        species: slug('Id of the species.'),
+        count: ref('count'),
+        length: ref('plannedLength'),
+      },
+      ['id', 'species', 'count'],
+    ),
+    plannedIntroduction: closed(
+      'PlannedIntroduction',
+      'A day on which animals go in.',
+      {
+        date: date('The day.'),
+        animals: list(ref('plannedAnimals'), 'What goes in.', { minItems: 1 }),
+        reasons: list(ref('orderReason'), 'What keeps it from going in earlier.'),
+      },
+      ['date', 'animals', 'reasons'],
+    ),
+    orderReason: closed(
+      'OrderReason',
+      'Why a batch does not go in earlier.',
+      {
+        message: text('Key of the sentence in the catalogues.', 120),
+        data: { type: 'object', description: 'What the sentence needs.', additionalProperties: ref('datum') },
+      },
+      ['message', 'data'],
+    ),
+    leftOut: closed(
+      'LeftOut',
+      'A wish that is not granted.',
+      {
+        species: slug('Id of the species.'),
+        count: ref('count'),
+        because: list(ref('finding'), 'The errors it would be part of if it came in as well.'),
+        rather: list(slug('Id of a species.'), 'The chosen species that it would cost.'),
+        wouldNeed: list(ref('change'), 'Changes, each tried: any one of them would let it in beside what was chosen.'),
+      },
+      ['species', 'count', 'because', 'rather', 'wouldNeed'],
+    ),
+    change: oneKindOf('Change', 'An edit of a situation.', changes),
+    ...changes,
   },
 };
 
 export const rules = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   $id: `${BASE}/rules.schema.json`,
-  ...closed('RuleList', 'What each rule asks, needs and assumes.', {
-    $schema: schemaPointer('rules'),
-    rules: list(ref('rule'), 'The rules.', { minItems: 1 }),
-  }, ['$schema', 'rules']),
+  ...closed(
+    'RuleList',
+    'What each rule asks, needs and assumes.',
+    {
+      $schema: schemaPointer('rules'),
+      rules: list(ref('rule'), 'The rules.', { minItems: 1 }),
+    },
+    ['$schema', 'rules'],
+  ),
   $defs: {
     effect: oneOf(['better', 'worse', 'either', 'neither'], 'What more of it can do to the outcome.'),
-    default: closed('RuleDefault', 'A threshold.', {
-      value: { type: 'number', description: 'The number used unless settings say otherwise.' },
-      unit: text('UCUM code of its unit.', 20),
-      basis: oneOf(['measured', 'derived', 'imputed', 'practice', 'recalled', 'choice'], 'What it rests on; choice: ours, reason in note.'),
-      source: slug('Key of an entry in the bibliography.'),
-      note: text('Why this number.', 300),
-    }, ['value', 'unit', 'basis']),
-    rule: closed('RuleDescription', 'One rule.', {
-      id: text('Its id.', 80),
-      question: text('What it asks.', 200),
-      scope: oneOf(['animal', 'pair', 'tank'], 'What it looks at: each animal, each ordered pair, or the tank as a whole.'),
-      planning: oneOf(['option', 'pair', 'capacity', 'recheck', 'plan', 'option-and-pair'], 'What planning does with it.'),
-      monotone: closed('Monotone', 'What can change its outcome, and which way.', { water: ref('effect'), rock: ref('effect'), fewerAnimals: ref('effect'), delay: ref('effect') }, ['water', 'rock', 'fewerAnimals', 'delay']),
-      needs: list(text('A field of a species record or a situation.', 80), 'What it reads.'),
-      sources: list(slug('Key of an entry in the bibliography.'), 'Where its figures come from.'),
-      defaults: { type: 'object', description: 'Its thresholds.', additionalProperties: ref('default') },
-    }, ['id', 'question', 'scope', 'planning', 'monotone', 'needs', 'sources', 'defaults']),
+    default: closed(
+      'RuleDefault',
+      'A threshold.',
+      {
+        value: { type: 'number', description: 'The number used unless settings say otherwise.' },
+        unit: text('UCUM code of its unit.', 20),
+        basis: oneOf(
+          ['measured', 'derived', 'imputed', 'practice', 'recalled', 'choice'],
+          'What it rests on; choice: ours, reason in note.',
+        ),
+        source: slug('Key of an entry in the bibliography.'),
+        note: text('Why this number.', 300),
+      },
+      ['value', 'unit', 'basis'],
+    ),
+    rule: closed(
+      'RuleDescription',
+      'One rule.',
+      {
+        id: text('Its id.', 80),
+        question: text('What it asks.', 200),
+        scope: oneOf(['animal', 'pair', 'tank'], 'What it looks at: each animal, each ordered pair, or the tank as a whole.'),
+        planning: oneOf(['option', 'pair', 'capacity', 'recheck', 'plan', 'option-and-pair'], 'What planning does with it.'),
+        monotone: closed(
+          'Monotone',
+          'What can change its outcome, and which way.',
+          { water: ref('effect'), rock: ref('effect'), fewerAnimals: ref('effect'), delay: ref('effect') },
+          ['water', 'rock', 'fewerAnimals', 'delay'],
+        ),
+        needs: list(text('A field of a species record or a situation.', 80), 'What it reads.'),
+        sources: list(slug('Key of an entry in the bibliography.'), 'Where its figures come from.'),
+        defaults: { type: 'object', description: 'Its thresholds.', additionalProperties: ref('default') },
+      },
+      ['id', 'question', 'scope', 'planning', 'monotone', 'needs', 'sources', 'defaults'],
+    ),
   },
 };

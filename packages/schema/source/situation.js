@@ -1,10 +1,55 @@
-import { above, between, BASE, closed, date, extensions, groundsDefinitions, lengthType, list, oneOf, reading, ref, schemaPointer, slug, text, units } from './parts.js';
+import {
+  above,
+  between,
+  BASE,
+  closed,
+  date,
+  extensions,
+  groundsDefinitions,
+  lengthType,
+  list,
+  oneKindOf,
+  oneOf,
+  reading,
+  ref,
+  schemaPointer,
+  slug,
+  text,
+  units,
+} from './parts.js';
 import { PROVISIONS } from './species.js';
 
 const id = (description) => ({ type: 'string', description, pattern: '^[A-Za-z0-9][A-Za-z0-9_-]*$', maxLength: 60 });
-const animalRef = { type: 'string', description: 'Id of an animal, or id#n for the n-th of a group.', pattern: '^[A-Za-z0-9][A-Za-z0-9_-]*(#[1-9][0-9]*)?$', maxLength: 70 };
+const animalRef = {
+  type: 'string',
+  description: 'Id of an animal, or id#n for the n-th of a group.',
+  pattern: '^[A-Za-z0-9][A-Za-z0-9_-]*(#[1-9][0-9]*)?$',
+  maxLength: 70,
+};
 const species = slug('Id of a species record.');
 const count = (description) => ({ type: 'integer', description, minimum: 1, maximum: 1000 });
+
+/** What happens to a tank, by name of its definition. */
+const events = {
+  rockRelaid: closed(
+    'RockRelaid',
+    'The rock is taken out and laid anew, so that nobody holds an old territory.',
+    { kind: { const: 'rock-relaid' }, date: date('The day.') },
+    ['kind', 'date'],
+  ),
+  tankDivided: closed(
+    'TankDivided',
+    'A divider keeps newcomers and residents apart.',
+    { kind: { const: 'tank-divided' }, date: date('First day.'), until: date('Last day.') },
+    ['kind', 'date', 'until'],
+  ),
+  animalRemoved: closed(
+    'AnimalRemoved',
+    'An animal leaves the tank.',
+    { kind: { const: 'animal-removed' }, date: date('The day.'), animal: animalRef },
+    ['kind', 'date', 'animal'],
+  ),
+};
 
 export const situation = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -28,7 +73,8 @@ export const situation = {
     ['$schema', 'date', 'tank'],
   ),
   $defs: {
-    band: groundsDefinitions.band,
+    // A reading has no `interval`.
+    band: { ...groundsDefinitions.band, dependentRequired: { low: ['high'], high: ['low'] } },
     lengthReading: reading('LengthReading', 'A length of a tank, of sand or of water.', units.length, above(0, 5000)),
     bodyLength: {
       ...reading('BodyLength', 'The length of an animal.', units.length, above(0, 1000)),
@@ -36,17 +82,31 @@ export const situation = {
     },
     volumeReading: reading('VolumeReading', 'A volume of water or rock.', units.volume, above(0, 1000000)),
     massReading: reading('MassReading', 'A mass of rock.', units.mass, above(0, 100000)),
-    temperatureReading: reading('TemperatureReading', 'Water temperature; a range for its swing over day and year.', units.temperature, between(-2, 110)),
+    temperatureReading: reading(
+      'TemperatureReading',
+      'Water temperature; a range for its swing over day and year.',
+      units.temperature,
+      between(-2, 110),
+    ),
     salinityReading: reading('SalinityReading', 'Practical salinity.', units.ratio, between(0, 50)),
     acidityReading: reading('AcidityReading', 'pH.', ['[pH]'], between(4, 11)),
     densityReading: reading('DensityReading', 'Grain density of the rock.', ['kg/L'], between(1, 5)),
     shareReading: reading('ShareReading', 'A share between 0 and 1.', units.ratio, between(0, 0.95)),
 
-    keeper: closed('Keeper', 'The person who keeps the tank.', {
-      name: text('What to call the keeper.', 80),
-      careTier: { type: 'integer', description: 'Highest care tier kept for a year; 1 for a novice.', minimum: 1, maximum: 3 },
-      provisions: list({ type: 'string', description: 'A provision.', enum: PROVISIONS }, 'Provisions the keeper has made or will make before the animals come.', { uniqueItems: true }),
-    }, ['careTier']),
+    keeper: closed(
+      'Keeper',
+      'The person who keeps the tank.',
+      {
+        name: text('What to call the keeper.', 80),
+        careTier: { type: 'integer', description: 'Highest care tier kept for a year; 1 for a novice.', minimum: 1, maximum: 3 },
+        provisions: list(
+          { type: 'string', description: 'A provision.', enum: PROVISIONS },
+          'Provisions the keeper has made or will make before the animals come.',
+          { uniqueItems: true },
+        ),
+      },
+      ['careTier'],
+    ),
     tank: closed(
       'Tank',
       'The tank and what is in it besides animals.',
@@ -126,27 +186,30 @@ export const situation = {
       },
       ['species'],
     ),
-    event: {
-      title: 'TankEvent',
-      description: 'Something that happens to the tank.',
-      type: 'object',
-      required: ['kind'],
-      discriminator: { propertyName: 'kind' },
-      oneOf: [ref('rockRelaid'), ref('tankDivided'), ref('animalRemoved')],
-    },
-    rockRelaid: closed('RockRelaid', 'The rock is taken out and laid anew, so that nobody holds an old territory.', { kind: { const: 'rock-relaid' }, date: date('The day.') }, ['kind', 'date']),
-    tankDivided: closed('TankDivided', 'A divider keeps newcomers and residents apart.', { kind: { const: 'tank-divided' }, date: date('First day.'), until: date('Last day.') }, ['kind', 'date', 'until']),
-    animalRemoved: closed('AnimalRemoved', 'An animal leaves the tank.', { kind: { const: 'animal-removed' }, date: date('The day.'), animal: animalRef }, ['kind', 'date', 'animal']),
+    event: oneKindOf('TankEvent', 'Something that happens to the tank.', events),
+    ...events,
     settings: closed('Settings', 'What differs from the defaults.', {
-      horizonDays: { type: 'integer', description: 'How far ahead to look, in days; 1096 (three years) when left out.', minimum: 0, maximum: 36525 },
+      horizonDays: {
+        type: 'integer',
+        description: 'How far ahead to look, in days; 1096 (three years) when left out.',
+        minimum: 0,
+        maximum: 36525,
+      },
       thresholds: {
         type: 'object',
         description: 'Thresholds by rule id and option name.',
-        additionalProperties: { type: 'object', description: 'Options of one rule.', additionalProperties: { type: 'number', description: 'The threshold.' } },
+        additionalProperties: {
+          type: 'object',
+          description: 'Options of one rule.',
+          additionalProperties: { type: 'number', description: 'The threshold.' },
+        },
       },
       off: list(text('Id of a rule.', 80), 'Rules switched off.', { uniqueItems: true }),
       accepted: list(ref('acceptance'), 'Findings the keeper has accepted.'),
-      whenUncertain: oneOf(['avoid', 'allow', 'exclude'], 'What plan does about a danger it cannot rule out: avoid where there is a choice (default), allow, or exclude.'),
+      whenUncertain: oneOf(
+        ['avoid', 'allow', 'exclude'],
+        'What plan does about a danger it cannot rule out: avoid where there is a choice (default), allow, or exclude.',
+      ),
     }),
     acceptance: closed(
       'Acceptance',

@@ -1,21 +1,80 @@
-import { above, between, BASE, closed, date, extensions, grounded, groundsDefinitions, lengthType, list, oneOf, quantity, ref, schemaPointer, slug, statement, text, units, when } from './parts.js';
+import {
+  above,
+  between,
+  BASE,
+  closed,
+  date,
+  extensions,
+  grounded,
+  groundsDefinitions,
+  lengthType,
+  list,
+  oneOf,
+  quantity,
+  ref,
+  schemaPointer,
+  slug,
+  statement,
+  text,
+  units,
+  when,
+} from './parts.js';
 
 const RELEASE = { type: 'string', pattern: '^[0-9]{4}\\.[0-9]+$' };
 
 export const FORMS = ['fish', 'shrimp', 'crab', 'hermit-crab', 'snail', 'urchin', 'anemone'];
 
 export const FOODS = [
-  'fishes', 'shrimps', 'crabs', 'snails', 'bivalves', 'urchins', 'worms', 'copepods', 'zooplankton', 'corals', 'anemones',
-  'sponges', 'tunicates', 'algae', 'detritus', 'scales-and-mucus', 'parasites',
+  'fishes',
+  'shrimps',
+  'crabs',
+  'snails',
+  'bivalves',
+  'urchins',
+  'worms',
+  'copepods',
+  'zooplankton',
+  'corals',
+  'anemones',
+  'sponges',
+  'tunicates',
+  'algae',
+  'detritus',
+  'scales-and-mucus',
+  'parasites',
 ];
 
 export const PROVISIONS = [
-  'live-copepods', 'frequent-feedings', 'feeding-by-hand', 'live-food-at-first', 'algae-to-graze', 'sponge-food', 'coral-food',
-  'quiet-company', 'dim-light', 'strong-light', 'cooled-water', 'sand-to-sleep-in', 'sand-to-sift', 'burrow-rubble', 'tight-lid',
-  'host-anemone', 'shrimp-partner', 'empty-shells', 'calcium-kept-up', 'holdfasts', 'gentle-flow', 'ledges-and-caves',
+  'live-copepods',
+  'frequent-feedings',
+  'feeding-by-hand',
+  'live-food-at-first',
+  'algae-to-graze',
+  'sponge-food',
+  'coral-food',
+  'quiet-company',
+  'dim-light',
+  'strong-light',
+  'cooled-water',
+  'sand-to-sleep-in',
+  'sand-to-sift',
+  'burrow-rubble',
+  'tight-lid',
+  'host-anemone',
+  'shrimp-partner',
+  'empty-shells',
+  'calcium-kept-up',
+  'holdfasts',
+  'gentle-flow',
+  'ledges-and-caves',
 ];
 
-const pugnacityStep = (description) => ({ type: 'integer', description: `${description} 0 ignores, 1 displays, 2 chases, 3 bites, 4 kills.`, minimum: 0, maximum: 4 });
+const pugnacityStep = (description) => ({
+  type: 'integer',
+  description: `${description} 0 ignores, 1 displays, 2 chases, 3 bites, 4 kills.`,
+  minimum: 0,
+  maximum: 4,
+});
 
 export const species = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -25,12 +84,18 @@ export const species = {
     'What is known about one species, each figure with its basis and source. What is not known is left out.',
     {
       $schema: schemaPointer('species'),
-      id: { ...slug('Genus and species in lower case, joined by a hyphen. Never changed, never deleted.'), pattern: '^[a-z]+-[a-z]+(-[a-z]+)?$' },
+      id: {
+        ...slug('Genus and species in lower case, joined by a hyphen. Never changed, never deleted.'),
+        pattern: '^[a-z]+-[a-z]+(-[a-z]+)?$',
+      },
       addedIn: { ...RELEASE, description: 'Data release that first held the record.' },
       deprecatedIn: { ...RELEASE, description: 'Data release from which the record should no longer be used.' },
       replacedBy: slug('Id of the record that stands in its place.'),
       taxon: ref('taxon'),
-      synonyms: list(text('A scientific name the species also goes by.', 120), 'Other scientific names in use.', { uniqueItems: true, minItems: 1 }),
+      synonyms: list(text('A scientific name the species also goes by.', 120), 'Other scientific names in use.', {
+        uniqueItems: true,
+        minItems: 1,
+      }),
       vernacularNames: list(ref('vernacularName'), 'Common names, the most usual of each language first.', { minItems: 1 }),
       form: oneOf(FORMS, 'What sort of animal it is.'),
       kinGroup: ref('kinGroup'),
@@ -44,7 +109,9 @@ export const species = {
       hazards: list(ref('hazard'), 'What can hurt people or tank mates.', { minItems: 1 }),
       conservation: ref('conservation'),
       lifeCycle: ref('lifeCycle'),
-      sources: list(slug('Key of an entry in the bibliography.'), 'Every source the record uses, in alphabetical order.', { uniqueItems: true }),
+      sources: list(slug('Key of an entry in the bibliography.'), 'Every source the record uses, in alphabetical order.', {
+        uniqueItems: true,
+      }),
       extensions,
     },
     ['$schema', 'id', 'addedIn', 'taxon', 'vernacularNames', 'form', 'sources'],
@@ -73,7 +140,11 @@ export const species = {
         genus: { ...text('Genus.', 60), pattern: '^[A-Z][a-z]+$' },
         family: { ...text('Family.', 60), pattern: '^[A-Z][a-z]+$' },
         order: { ...text('Order.', 60), pattern: '^[A-Z][a-z]+$' },
-        taxonID: { type: 'string', description: 'Life science identifier in the World Register of Marine Species.', pattern: '^urn:lsid:marinespecies\\.org:taxname:[0-9]+$' },
+        taxonID: {
+          type: 'string',
+          description: 'Life science identifier in the World Register of Marine Species.',
+          pattern: '^urn:lsid:marinespecies\\.org:taxname:[0-9]+$',
+        },
       },
       ['scientificName', 'genus', 'family'],
     ),
@@ -86,7 +157,11 @@ export const species = {
       },
       ['name', 'language'],
     ),
-    kinGroup: statement('KinGroup', 'The relatives it contests with and goes in together with, where that is not the whole family.', slug('Name of the kin group.')),
+    kinGroup: statement(
+      'KinGroup',
+      'The relatives it contests with and goes in together with, where that is not the whole family.',
+      slug('Name of the kin group.'),
+    ),
 
     size: closed('Size', 'How long it is.', {
       maximum: ref('length'),
@@ -102,7 +177,10 @@ export const species = {
       lowerJaw: ref('shapeRatio'),
       gapeWidth: ref('shapeRatio'),
       swallowTrial: ref('shapeRatio'),
-      longSnout: statement('LongSnout', 'Jaws long for picking, not for swallowing: the jaw says nothing about the gape.', { type: 'boolean', description: 'Whether it is so.' }),
+      longSnout: statement('LongSnout', 'Jaws long for picking, not for swallowing: the jaw says nothing about the gape.', {
+        type: 'boolean',
+        description: 'Whether it is so.',
+      }),
       gapeClass: statement(
         'GapeClass',
         'How it gets food down.',
@@ -118,18 +196,41 @@ export const species = {
         'FeedingMode',
         'How it feeds.',
         oneOf(
-          ['ambusher', 'hunter', 'picker', 'plankton-picker', 'grazer', 'browser', 'sand-sifter', 'crusher', 'scavenger', 'filter-feeder', 'stinger'],
+          [
+            'ambusher',
+            'hunter',
+            'picker',
+            'plankton-picker',
+            'grazer',
+            'browser',
+            'sand-sifter',
+            'crusher',
+            'scavenger',
+            'filter-feeder',
+            'stinger',
+          ],
           'The usual way of feeding.',
         ),
       ),
-      eats: grounded('Diet', 'What it eats in nature and would eat in a tank.', { foods: list({ type: 'string', description: 'A food.', enum: FOODS }, 'Its foods.', { minItems: 1, uniqueItems: true }) }, ['foods']),
+      eats: grounded(
+        'Diet',
+        'What it eats in nature and would eat in a tank.',
+        { foods: list({ type: 'string', description: 'A food.', enum: FOODS }, 'Its foods.', { minItems: 1, uniqueItems: true }) },
+        ['foods'],
+      ),
       fishEating: statement(
         'FishEating',
         'Whether it eats fishes. Predicted trophic guilds do not count.',
-        oneOf(['habitual', 'opportunist', 'noneRecorded'], 'habitual: fishes are its food. opportunist: takes one when it can. noneRecorded: looked for, no case known.'),
+        oneOf(
+          ['habitual', 'opportunist', 'noneRecorded'],
+          'habitual: fishes are its food. opportunist: takes one when it can. noneRecorded: looked for, no case known.',
+        ),
       ),
       pace: statement('FeedingPace', 'How fast it gets to the food.', oneOf(['quick', 'steady', 'slow'], 'Beside tank mates.')),
-      cleans: statement('Cleans', 'It picks parasites off others, and predators mostly spare it.', { type: 'boolean', description: 'Whether it is so.' }),
+      cleans: statement('Cleans', 'It picks parasites off others, and predators mostly spare it.', {
+        type: 'boolean',
+        description: 'Whether it is so.',
+      }),
     }),
 
     conduct: closed('Conduct', 'What it does to others and the room it claims.', {
@@ -150,7 +251,20 @@ export const species = {
         'WayOfLiving',
         'Where and how it spends the day.',
         oneOf(
-          ['grazes-rock', 'perches-on-rock', 'holes-in-rock', 'caves-and-ledges', 'among-branches', 'above-rock', 'open-water', 'over-sand', 'burrows', 'in-a-host', 'crawls-over-all', 'fixed'],
+          [
+            'grazes-rock',
+            'perches-on-rock',
+            'holes-in-rock',
+            'caves-and-ledges',
+            'among-branches',
+            'above-rock',
+            'open-water',
+            'over-sand',
+            'burrows',
+            'in-a-host',
+            'crawls-over-all',
+            'fixed',
+          ],
           'The way of living.',
         ),
       ),
@@ -173,7 +287,14 @@ export const species = {
         'How hard it is to keep: 1 most keepers succeed, 2 some do, 3 usually fails without special provision.',
         { type: 'integer', description: 'The tier.', minimum: 1, maximum: 3 },
       ),
-      provisions: grounded('Provisions', 'What must be arranged for it.', { list: list({ type: 'string', description: 'A provision.', enum: PROVISIONS }, 'Provisions.', { minItems: 1, uniqueItems: true }) }, ['list']),
+      provisions: grounded(
+        'Provisions',
+        'What must be arranged for it.',
+        {
+          list: list({ type: 'string', description: 'A provision.', enum: PROVISIONS }, 'Provisions.', { minItems: 1, uniqueItems: true }),
+        },
+        ['list'],
+      ),
       temperature: ref('temperature'),
       temperatureLimits: ref('temperature'),
       salinity: ref('salinity'),
@@ -181,20 +302,29 @@ export const species = {
       activity: statement(
         'Activity',
         'How much it swims.',
-        oneOf(['roams', 'cruises', 'perches', 'crawls', 'fixed'], 'roams: covers the whole tank all day. cruises: swims within a part of it. perches: moves in short hops. crawls: walks or creeps. fixed: stays where it sits.'),
+        oneOf(
+          ['roams', 'cruises', 'perches', 'crawls', 'fixed'],
+          'roams: covers the whole tank all day. cruises: swims within a part of it. perches: moves in short hops. crawls: walks or creeps. fixed: stays where it sits.',
+        ),
       ),
     }),
 
     introductionRole: statement(
       'IntroductionRole',
       'When it goes in.',
-      oneOf(['scavenger', 'ordinary', 'early', 'last'], 'scavenger: cleans up, goes in first. early: settles better before others. last: takes over the tank and goes in at the end.'),
+      oneOf(
+        ['scavenger', 'ordinary', 'early', 'last'],
+        'scavenger: cleans up, goes in first. early: settles better before others. last: takes over the tank and goes in at the end.',
+      ),
     ),
     hazard: grounded(
       'Hazard',
       'Something that can hurt.',
       {
-        kind: oneOf(['venom', 'toxin', 'bite', 'sting', 'cut'], 'venom: from spines or fangs. toxin: in skin or flesh. sting: nettle cells. cut: blades or sharp plates. bite: strong jaws.'),
+        kind: oneOf(
+          ['venom', 'toxin', 'bite', 'sting', 'cut'],
+          'venom: from spines or fangs. toxin: in skin or flesh. sting: nettle cells. cut: blades or sharp plates. bite: strong jaws.',
+        ),
         part: text('Where on the animal.', 80),
         severity: oneOf(['painful', 'dangerous'], 'painful: heals by itself as a rule. dangerous: needs medical help.'),
       },
@@ -227,9 +357,17 @@ export const species = {
       ),
     }),
     lifeCycle: closed('LifeCycle', 'Sexes, age and breeding.', {
-      sexChange: statement('SexChange', 'Whether and which way it changes sex.', oneOf(['female-to-male', 'male-to-female', 'both-ways', 'none', 'both-at-once'], 'The way.')),
+      sexChange: statement(
+        'SexChange',
+        'Whether and which way it changes sex.',
+        oneOf(['female-to-male', 'male-to-female', 'both-ways', 'none', 'both-at-once'], 'The way.'),
+      ),
       longevity: ref('duration'),
-      captiveBred: statement('CaptiveBred', 'How often tank-raised animals are on offer.', oneOf(['usual', 'sometimes', 'rare'], 'How often.')),
+      captiveBred: statement(
+        'CaptiveBred',
+        'How often tank-raised animals are on offer.',
+        oneOf(['usual', 'sometimes', 'rare'], 'How often.'),
+      ),
     }),
   },
 };

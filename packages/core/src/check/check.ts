@@ -1,0 +1,98 @@
+import type { CheckReport, Finding, RuleCounts, StaleAcceptance, Summary } from '@commensal/schema';
+import { dayOf, isoOf } from '../quantity/days.js';
+import { LEVELS } from '../rules/levels.js';
+import { type AnyRule, keyOf, optionsOf } from '../rules/rule.js';
+import type { Stock } from '../stock/stock.js';
+import { cautionsOf } from './cautions.js';
+
+/** What check finds, without the versions it was made with. */
+export type Checked = Omit<CheckReport, '$schema' | 'versions'>;
+
+/**
+ * Runs rules over a stock. Findings are what failed and what cannot be told, the gravest first; what passed is counted in the
+ * summary. Accepted findings stay in the list, marked, and are not counted among the failures.
+ *
+ * @throws RangeError when the settings name an option that a rule does not have; `settingsProblems` tells beforehand.
+ * @example
+ * // const { stock } = stockOf(situation, library);
+ * // check(stock, rules).findings.filter((finding) => finding.level === 'error');
+ */
+export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
+  const findings: Finding[] = [];
+  const counts: Record<string, RuleCounts> = {};
+  for (const rule of rules) {
+    const count = { passed: 0, failed: 0, cantTell: 0, inapplicable: 0, untested: 0 };
+    counts[rule.id] = count;
+    if (stock.settings.off.includes(rule.id)) count.untested = 1;
+    else runRule(rule, stock, count, findings);
+  }
+  const accepted = acceptances(stock, findings);
+  findings.sort(byGravity);
+  return {
+    date: isoOf(stock.day),
+    findings,
+    summary: summaryOf(counts, findings),
+    cautions: cautionsOf([...stock.animals, ...stock.wishes].map((named) => named.kind.record)),
+    staleAcceptances: accepted,
+  };
+}
+
+function runRule(rule: AnyRule, stock: Stock, count: Record<'passed' | 'failed' | 'cantTell' | 'inapplicable', number>, findings: Finding[]): void {
+  const options = optionsOf(rule, stock);
+  rule.measure(stock, options, (measure) => {
+    const verdict = rule.judge(measure, options);
+    count[verdict.outcome] += 1;
+    if (verdict.outcome !== 'failed' && verdict.outcome !== 'cantTell') return;
+    const { subjects, data, when, basis } = rule.tell(measure, verdict, stock, options);
+    findings.push({
+      key: keyOf(rule.id, subjects),
+      rule: rule.id,
+      outcome: verdict.outcome,
+      level: verdict.level,
+      subjects: [...subjects],
+      message: verdict.message,
+      data: { ...data },
+      when: when === null ? null : isoOf(when),
+      basis,
+    });
+  });
+}
+
+/** Marks what the keeper has accepted, and returns the acceptances that no longer apply. */
+function acceptances(stock: Stock, findings: Finding[]): StaleAcceptance[] {
+  const stale: StaleAcceptance[] = [];
+  for (const { key, reason, until } of stock.settings.accepted) {
+    const at = findings.findIndex((finding) => finding.key === key);
+    const finding = findings[at];
+    if (finding === undefined) stale.push({ key, why: 'not-found' });
+    else if (until !== undefined && dayOf(until) <= stock.day) stale.push({ key, why: 'past-its-day' });
+    else findings[at] = { ...finding, accepted: reason };
+  }
+  return stale;
+}
+
+/** Failures before doubts, the gravest first, then the soonest, then by key: a fixed order whatever the document's. */
+function byGravity(one: Finding, other: Finding): number {
+  const level = LEVELS.indexOf(other.level) - LEVELS.indexOf(one.level);
+  if (level !== 0) return level;
+  if (one.outcome !== other.outcome) return one.outcome === 'failed' ? -1 : 1;
+  const oneDay = one.when ?? '9999';
+  const otherDay = other.when ?? '9999';
+  if (oneDay !== otherDay) return oneDay < otherDay ? -1 : 1;
+  return one.key < other.key ? -1 : one.key > other.key ? 1 : 0;
+}
+
+function summaryOf(rules: Record<string, RuleCounts>, findings: readonly Finding[]): Summary {
+  const failed = { error: 0, warning: 0, note: 0 };
+  const cantTell = { error: 0, warning: 0, note: 0 };
+  let accepted = 0;
+  for (const finding of findings) {
+    if (finding.accepted !== undefined) accepted += 1;
+    else if (finding.outcome === 'failed') failed[finding.level] += 1;
+    else cantTell[finding.level] += 1;
+  }
+  return { rules, failed, cantTell, accepted };
+}
+
+/** Whether a finding excludes: a failure at level error that nobody has accepted. */
+export const isError = (finding: Finding): boolean => finding.outcome === 'failed' && finding.level === 'error' && finding.accepted === undefined;

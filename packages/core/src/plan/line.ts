@@ -1,0 +1,54 @@
+import { exactly } from '../quantity/band.js';
+import type { StockAnimal, StockWish } from '../stock/stock.js';
+
+/** A wish that may come in: what it is called in findings and the entry lengths it can be bought at, shortest first. */
+export interface Line {
+  readonly id: string;
+  readonly wish: StockWish;
+  /** Up to three total lengths in cm, in tenths; empty where no entry length is known. */
+  readonly lengthsCm: readonly number[];
+}
+
+/** A line with a number of animals. */
+export interface Pick {
+  readonly line: Line;
+  readonly count: number;
+}
+
+/**
+ * The wishes as lines, in a fixed order: by priority, then by species. Ids are the species', made unlike any id that is
+ * taken.
+ */
+export function linesOf(wishes: readonly StockWish[], taken: Iterable<string>): Line[] {
+  const used = new Set(taken);
+  return [...wishes].sort(byWorth).map((wish) => {
+    let id = wish.kind.id;
+    for (let n = 2; used.has(id); n += 1) id = `${wish.kind.id}-${n}`;
+    used.add(id);
+    const { entryCm } = wish;
+    const tenths = entryCm === undefined ? [] : [entryCm.low, entryCm.centre, entryCm.high].map((length) => Math.round(length * 10) / 10);
+    return { id, wish, lengthsCm: [...new Set(tenths)] };
+  });
+}
+
+function byWorth(one: StockWish, other: StockWish): number {
+  if (one.priority !== other.priority) return other.priority - one.priority;
+  if (one.kind.id !== other.kind.id) return one.kind.id < other.kind.id ? -1 : 1;
+  return one.least - other.least || one.most - other.most || (one.entryCm?.centre ?? 0) - (other.entryCm?.centre ?? 0);
+}
+
+/** A pick as an animal of the stock, that goes in on a day at a length. */
+export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefined): StockAnimal {
+  return {
+    id: pick.line.id,
+    name: undefined,
+    kind: pick.line.wish.kind,
+    count: pick.count,
+    role: 'newcomer',
+    sex: undefined,
+    lengthCm: lengthCm === undefined ? undefined : exactly(lengthCm),
+    lengthDay: day,
+    entryDay: day,
+    leaveDay: Number.POSITIVE_INFINITY,
+  };
+}

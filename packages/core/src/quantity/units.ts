@@ -1,0 +1,57 @@
+/** One unit: what it measures, and how to get from it to the unit the library counts in. */
+interface Unit {
+  readonly measures: string;
+  readonly factor: number;
+  readonly offset?: number;
+}
+
+/**
+ * UCUM codes the documents may use. Gallon, inch and pound are exact by definition
+ * (NIST SP 811; the digits of inch and pound are from memory).
+ */
+const UNITS: Readonly<Record<string, Unit>> = {
+  cm: { measures: 'length', factor: 1 },
+  mm: { measures: 'length', factor: 0.1 },
+  '[in_i]': { measures: 'length', factor: 2.54 },
+  L: { measures: 'volume', factor: 1 },
+  '[gal_us]': { measures: 'volume', factor: 3.785411784 },
+  '[gal_br]': { measures: 'volume', factor: 4.54609 },
+  kg: { measures: 'mass', factor: 1 },
+  g: { measures: 'mass', factor: 0.001 },
+  '[lb_av]': { measures: 'mass', factor: 0.45359237 },
+  Cel: { measures: 'temperature', factor: 1 },
+  '[degF]': { measures: 'temperature', factor: 5 / 9, offset: 32 },
+  a: { measures: 'time', factor: 1 },
+  d: { measures: 'time', factor: 1 / 365.25 },
+  '/a': { measures: 'rate', factor: 1 },
+  '1': { measures: 'ratio', factor: 1 },
+  '[pH]': { measures: 'acidity', factor: 1 },
+  'kg/L': { measures: 'density', factor: 1 },
+};
+
+function unitOf(code: string): Unit {
+  const unit = UNITS[code];
+  if (unit === undefined) {
+    throw new RangeError(`convert: expected a UCUM code among ${Object.keys(UNITS).join(', ')}, received "${code}"`);
+  }
+  return unit;
+}
+
+/**
+ * Converts a number between UCUM units of the same kind: cm, mm, [in_i]; L, [gal_us], [gal_br]; kg, g, [lb_av];
+ * Cel, [degF]; a (365.25 days), d.
+ *
+ * @throws RangeError for a unit that is not known or of another kind.
+ * @example
+ * convert(63.4, '[gal_us]', 'L'); // 239.9951071056
+ */
+export function convert(value: number, from: string, to: string): number {
+  if (from === to) return value;
+  const source = unitOf(from);
+  const target = unitOf(to);
+  if (source.measures !== target.measures) {
+    throw new RangeError(`convert: expected a unit of ${source.measures}, received "${to}", a unit of ${target.measures}`);
+  }
+  const counted = (value - (source.offset ?? 0)) * source.factor;
+  return counted / target.factor + (target.offset ?? 0);
+}

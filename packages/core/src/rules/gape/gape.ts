@@ -1,0 +1,238 @@
+import type { Datum, Level, Subject } from '@commensal/schema';
+import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
+import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
+import { weakest } from '../../quantity/basis.js';
+import { daysTogether, type Stock, type StockAnimal } from '../../stock/stock.js';
+import { lower } from '../levels.js';
+import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
+import { type Interest, interestIn } from './interest.js';
+import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
+import { beyondDoubt, fullSizeMarginAtWorst, type Gaps, lengthOn, marginAtWorst, type Pairing, pairingOf, weightiestDoubt } from './pairing.js';
+
+/** One judgement: a swallower and its prey. */
+export interface GapeMeasure {
+  readonly predator: StockAnimal;
+  readonly prey: StockAnimal;
+  readonly gaps: Gaps | undefined;
+  readonly pairing: Pairing | undefined;
+  readonly fromDay: number;
+  /** First day on which the body passes, at the centre; Infinity when it never does within the horizon. */
+  readonly firstDay: number;
+  /** First day on which it may pass, at the point less favourable to the prey. */
+  readonly possibleDay: number;
+  /** The body passes at some time beyond the horizon; or may. */
+  readonly atFullSize: boolean;
+  readonly possibleAtFullSize: boolean;
+  /** The prey is at some time under a third of the limit. */
+  readonly easyMouthful: boolean;
+  readonly interest: Interest;
+  readonly spared: boolean;
+}
+
+/** Does one animal's mouth pass the other's body, and from which day? */
+export const gape: Rule<GapeMeasure, GapeOption> = {
+  id: 'gape',
+  question: 'Can one of these animals swallow the other?',
+  scope: 'pair',
+  planning: 'pair',
+  monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'either' },
+  needs: [
+    'size.entry',
+    'size.totalPerStandard',
+    'growth.asymptoticLength',
+    'growth.rate',
+    'shape.bodyDepth',
+    'shape.lowerJaw',
+    'shape.gapeClass',
+    'feeding.fishEating',
+    'feeding.eats',
+    'feeding.cleans',
+  ],
+  sources: ['mihalitsis-bellwood-2017', 'dunic-baum-2017', 'price-2022', 'froese-binohlan-2000'],
+  defaults: gapeDefaults,
+
+  measure(stock, options, each) {
+    for (const predator of stock.animals) {
+      if (predator.kind.gapeClass === 'notGapeLimited') continue;
+      for (const prey of stock.animals) {
+        if (predator !== prey && canBePrey(prey)) {
+          const measure = measurePair(stock, predator, prey, options);
+          if (measure !== undefined) each(measure);
+        }
+      }
+    }
+  },
+
+  judge(measure) {
+    return judgeGape(measure);
+  },
+
+  tell(measure, verdict, stock) {
+    return tellGape(measure, verdict, stock);
+  },
+};
+
+/** Shells, spines and stings are no matter of the gape. */
+const canBePrey = (animal: StockAnimal): boolean => animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
+
+function measurePair(stock: Stock, predator: StockAnimal, prey: StockAnimal, options: GapeOptions): GapeMeasure | undefined {
+  const together = daysTogether(stock, predator, prey);
+  if (together === undefined) return undefined;
+  const { from, until } = together;
+  const pairing = pairingOf(predator, prey, from, options);
+  const shared = {
+    predator,
+    prey,
+    fromDay: from,
+    interest: interestIn(predator.kind, prey.kind),
+    spared: prey.kind.record.feeding?.cleans?.value === true,
+  };
+  if (!('ratio' in pairing) || predator.kind.gapeClass === undefined) {
+    const gaps: Gaps = 'ratio' in pairing ? { predator: ['shape.gapeClass'], prey: [] } : pairing;
+    return { ...shared, gaps, pairing: undefined, firstDay: Infinity, possibleDay: Infinity, atFullSize: false, possibleAtFullSize: false, easyMouthful: false };
+  }
+  const years = (until - from) / DAYS_PER_YEAR;
+  const crossing = firstCrossing(pairing.predator, pairing.prey, pairing.ratio, years);
+  const firstDay = from + Math.floor(crossing * DAYS_PER_YEAR);
+  const stays = predator.leaveDay > stock.horizonDay && prey.leaveDay > stock.horizonDay;
+  const fails = crossing <= years;
+  const atFullSize = !fails && stays && fitsLater(pairing, years, options);
+  const easyRatio = Math.max(pairing.mouthRatioAtWorst / options.smallShare, pairing.ratio);
+  const easyMouthful = fails
+    ? firstCrossing(pairing.predator, pairing.prey, easyRatio, years) <= years
+    : atFullSize && pairing.predatorFullCm >= easyRatio * pairing.preyFullCm;
+  const doubtful = !fails && !atFullSize;
+  return {
+    ...shared,
+    gaps: undefined,
+    pairing,
+    firstDay: fails ? firstDay : Infinity,
+    possibleDay: doubtful ? firstDoubtfulDay(pairing, predator, prey, from, until) : Infinity,
+    atFullSize,
+    possibleAtFullSize: doubtful && stays && fullSizeMarginAtWorst(pairing, predator, prey) >= 0,
+    easyMouthful,
+  };
+}
+
+/** Beyond the horizon both grow on to full size. */
+function fitsLater(pairing: Pairing, years: number, options: GapeOptions): boolean {
+  if (pairing.predatorFullCm >= pairing.ratio * pairing.preyFullCm) return true;
+  const toFull = (growth: Growing, fullCm: number): Growing => ({ ...growth, asymptoticCm: fullCm });
+  return (
+    firstCrossing(toFull(pairing.predator, pairing.predatorFullCm), pairing.prey, pairing.ratio, years + options.lookBeyondYears) <=
+    years + options.lookBeyondYears
+  );
+}
+
+/** Steps in which the span is searched for a doubt; its first day is then closed in by halving. Margins turn over years. */
+const DOUBT_STEPS = 16;
+
+function firstDoubtfulDay(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, from: number, until: number): number {
+  const margin = (day: number): number => marginAtWorst(pairing, predator, prey, day);
+  if (beyondDoubt(pairing, predator, prey, from, until)) return Infinity;
+  if (margin(from) >= 0) return from;
+  const stepDays = Math.max(1, Math.ceil((until - from) / DOUBT_STEPS));
+  for (let last = from; last < until; ) {
+    const next = Math.min(until, last + stepDays);
+    if (margin(next) >= 0) {
+      let safe = last;
+      let doubtful = next;
+      while (doubtful - safe > 1) {
+        const middle = Math.floor((safe + doubtful) / 2);
+        if (margin(middle) >= 0) doubtful = middle;
+        else safe = middle;
+      }
+      return doubtful;
+    }
+    last = next;
+  }
+  return Infinity;
+}
+
+const LEVELS: Readonly<Record<Interest, readonly [ordinary: Level, easy: Level]>> = {
+  habitual: ['error', 'error'],
+  opportunist: ['warning', 'error'],
+  noneRecorded: ['note', 'warning'],
+};
+
+/** From numbers to an outcome and a level. "Can it", never "will it": appetite moves the level, never the outcome. */
+export function judgeGape(measure: GapeMeasure): Verdict {
+  const levelAt = (later: boolean): Level => {
+    const level = LEVELS[measure.interest][measure.easyMouthful ? 1 : 0];
+    return lower(level, (later ? 1 : 0) + (measure.spared ? 1 : 0));
+  };
+  if (measure.gaps !== undefined) return { outcome: 'cantTell', level: levelAt(false), message: 'gape.unknown' };
+  if (measure.pairing === undefined) return INAPPLICABLE;
+  if (measure.firstDay === measure.fromDay) {
+    const residents = measure.predator.role === 'resident' && measure.prey.role === 'resident';
+    return { outcome: 'failed', level: levelAt(false), message: residents ? 'gape.fitsNow' : 'gape.fitsOnEntry' };
+  }
+  if (measure.firstDay < Infinity) return { outcome: 'failed', level: levelAt(false), message: 'gape.fitsFrom' };
+  if (measure.atFullSize) return { outcome: 'failed', level: levelAt(true), message: 'gape.fitsAtFullSize' };
+  if (measure.possibleDay < Infinity) return { outcome: 'cantTell', level: levelAt(false), message: 'gape.mayFit' };
+  if (measure.possibleAtFullSize) return { outcome: 'cantTell', level: levelAt(true), message: 'gape.mayFitAtFullSize' };
+  return PASSED;
+}
+
+function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock): Telling {
+  const { predator, prey, pairing } = measure;
+  const subjects: Subject[] = [
+    { id: predator.id, role: 'predator' },
+    { id: prey.id, role: 'prey' },
+  ];
+  const interest: Datum = { keys: [measure.interest] };
+  const spared: Record<string, Datum> = measure.spared ? { spared: { keys: ['cleaner'] } } : {};
+  if (measure.gaps !== undefined || pairing === undefined) {
+    const { predator: ofPredator, prey: ofPrey } = measure.gaps ?? { predator: [], prey: [] };
+    const whose = ofPredator.length > 0 ? predator : prey;
+    return {
+      subjects,
+      data: { interest, missing: { keys: [...(whose === predator ? ofPredator : ofPrey)] }, of: { animal: whose.id }, ...spared },
+      when: null,
+      basis: 'recalled',
+    };
+  }
+  const later = verdict.message === 'gape.fitsAtFullSize' || verdict.message === 'gape.mayFitAtFullSize';
+  const day = Math.min(measure.firstDay, measure.possibleDay);
+  const predatorCm = later ? pairing.predatorFullCm : lengthOn(predator, day);
+  const preyCm = later ? pairing.preyFullCm : lengthOn(prey, day);
+  const data: Record<string, Datum> = {
+    interest,
+    predatorLength: { value: rounded(predatorCm), unit: 'cm' },
+    preyLength: { value: rounded(preyCm), unit: 'cm' },
+    limit: { value: rounded(predatorCm * pairing.limitPerTotal), unit: 'cm' },
+    preyDepth: { value: rounded(preyCm * pairing.depthPerTotal), unit: 'cm' },
+    ...spared,
+  };
+  if (verdict.outcome === 'cantTell') {
+    const doubt = weightiestDoubt(predator, prey, stock.horizonDay);
+    data['settle'] = { keys: [doubt.field] };
+    data['of'] = { animal: doubt.of.id };
+  } else if (!later) {
+    const safe = smallestSafeLength(pairing, (stock.horizonDay - measure.fromDay) / DAYS_PER_YEAR);
+    if (safe !== undefined) data['safeLength'] = { value: roundedUp(safe), unit: 'cm' };
+    if (day > measure.fromDay) data['lastSafeDay'] = { date: isoOf(day - 1) };
+  }
+  return { subjects, data, when: later ? null : day, basis: weakest(pairing.basis) };
+}
+
+/**
+ * The smallest length at the start with which the prey stays safe to the end of the span; undefined where only a length
+ * beyond its own full size would do. Longer prey is never in more danger, so halving finds it.
+ */
+function smallestSafeLength(pairing: Pairing, years: number): number | undefined {
+  const fails = (startCm: number): boolean =>
+    firstCrossing(pairing.predator, { ...pairing.prey, startCm }, pairing.ratio, years) <= years;
+  let short = pairing.prey.startCm;
+  let long = Math.min(pairing.preyFullCm, pairing.prey.asymptoticCm);
+  if (long <= short || fails(long)) return undefined;
+  while (long - short > 0.01) {
+    const middle = (short + long) / 2;
+    if (fails(middle)) short = middle;
+    else long = middle;
+  }
+  return long;
+}
+
+const rounded = (value: number): number => Math.round(value * 10) / 10;
+const roundedUp = (value: number): number => Math.ceil(value * 2) / 2;

@@ -1,0 +1,198 @@
+import { type Growing } from '../../biology/first-crossing.js';
+import { lengthAfter } from '../../biology/length-after.js';
+import type { Band } from '../../quantity/band.js';
+import { weakest } from '../../quantity/basis.js';
+import { DAYS_PER_YEAR } from '../../quantity/days.js';
+import { logDown, logUp, together } from '../../quantity/log-errors.js';
+import type { StockAnimal } from '../../stock/stock.js';
+import type { Basis } from '@commensal/schema';
+import type { GapeOptions } from './options.js';
+
+/** A swallower and its prey in numbers, from a day on. Lengths are total lengths in cm. */
+export interface Pairing {
+  readonly predator: Growing;
+  readonly prey: Growing;
+  /** Swallow limit over the predator's total length. */
+  readonly limitPerTotal: number;
+  /** Body depth over the prey's total length. */
+  readonly depthPerTotal: number;
+  /** The swallower must be at least so many times as long as the prey. */
+  readonly ratio: number;
+  /** The same for the mouth alone and for the length alone, at the end less favourable to the prey. */
+  readonly mouthRatioAtWorst: number;
+  readonly lengthRatioAtWorst: number;
+  /** Error of the mouth ratio, in logarithms. */
+  readonly mouthError: number;
+  /** Full sizes, for the time beyond the horizon. */
+  readonly predatorFullCm: number;
+  readonly preyFullCm: number;
+  readonly basis: Basis;
+}
+
+/** What a pairing lacks: fields of the record or the situation, by whose they are. */
+export interface Gaps {
+  readonly predator: readonly string[];
+  readonly prey: readonly string[];
+}
+
+/** The numbers of a pair, or what is missing for them. */
+export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: number, options: GapeOptions): Pairing | Gaps {
+  const swallower = predator.kind;
+  const distensible = swallower.gapeClass === 'distensible';
+  const limit: Band | undefined = distensible ? stretched(options.distensibleLimit) : swallower.swallow;
+  const { totalPerStandard } = swallower;
+  const { depthPerTotal } = prey.kind;
+  const predatorGrowth = growthOf(predator, fromDay);
+  const preyGrowth = growthOf(prey, fromDay);
+  if (limit === undefined || totalPerStandard === undefined || depthPerTotal === undefined || predatorGrowth === undefined || preyGrowth === undefined) {
+    return {
+      predator: [
+        ...(swallower.gapeClass === undefined ? ['shape.gapeClass'] : []),
+        ...(limit === undefined ? ['shape.lowerJaw'] : []),
+        ...(totalPerStandard === undefined ? ['size.totalPerStandard'] : []),
+        ...growthGaps(predator),
+      ],
+      prey: [...(depthPerTotal === undefined ? ['shape.bodyDepth'] : []), ...growthGaps(prey)],
+    };
+  }
+  const limitPerTotal = limit.centre / totalPerStandard.centre;
+  const mouthRatio = depthPerTotal.centre / limitPerTotal;
+  return {
+    predator: predatorGrowth,
+    prey: preyGrowth,
+    limitPerTotal,
+    depthPerTotal: depthPerTotal.centre,
+    ratio: distensible ? mouthRatio : Math.max(mouthRatio, totalPerStandard.centre / options.longestShare),
+    mouthRatioAtWorst: mouthRatio,
+    lengthRatioAtWorst: distensible ? 0 : totalPerStandard.centre / options.longestShareAtMost,
+    mouthError: together(logUp(limit), logDown(totalPerStandard), logDown(depthPerTotal)),
+    predatorFullCm: fullCm(predator, predatorGrowth),
+    preyFullCm: fullCm(prey, preyGrowth),
+    basis: weakest(
+      limit.basis,
+      totalPerStandard.basis,
+      depthPerTotal.basis,
+      predator.lengthCm?.basis ?? 'measured',
+      prey.lengthCm?.basis ?? 'measured',
+      swallower.asymptoticCm?.basis ?? 'measured',
+      prey.kind.asymptoticCm?.basis ?? 'measured',
+    ),
+  };
+}
+
+/** The band of the stretching limit: common practice, so as wide as practice is. */
+const stretched = (limit: number): Band => ({ low: limit / 1.25, centre: limit, high: limit * 1.25, basis: 'practice' });
+
+const growthGaps = (animal: StockAnimal): string[] => [
+  ...(animal.lengthCm === undefined ? ['length'] : []),
+  ...(animal.kind.asymptoticCm === undefined ? ['growth.asymptoticLength'] : []),
+];
+
+/** Full size for danger: the larger of the asymptotic length and the usual captive adult length, and never less than it is. */
+const fullCm = (animal: StockAnimal, growth: Growing): number =>
+  Math.max(growth.asymptoticCm, animal.kind.adultCm?.centre ?? 0, growth.startCm);
+
+/** Growth from a day on; a length taken later than that day counts as it is. */
+function growthOf(animal: StockAnimal, fromDay: number): Growing | undefined {
+  const { lengthCm } = animal;
+  const { asymptoticCm, ratePerYear } = animal.kind;
+  if (lengthCm === undefined || asymptoticCm === undefined || ratePerYear === undefined) return undefined;
+  return {
+    startCm: lengthAfter(lengthCm.centre, asymptoticCm.centre, ratePerYear.centre, yearsSince(animal, fromDay)),
+    asymptoticCm: Math.max(asymptoticCm.centre, lengthCm.centre),
+    ratePerYear: ratePerYear.centre,
+  };
+}
+
+const yearsSince = (animal: StockAnimal, day: number): number => Math.max(0, (day - animal.lengthDay) / DAYS_PER_YEAR);
+
+/**
+ * Error of a length at a time, in logarithms: length at the start, asymptotic length and rate, each moved alone to its end,
+ * together as independent errors. `up` moves them to the longer side. Two of one species share their growth curve.
+ */
+function lengthError(animal: StockAnimal, day: number, up: boolean, sharedCurve: boolean): number {
+  const { lengthCm } = animal;
+  const { asymptoticCm, ratePerYear } = animal.kind;
+  if (lengthCm === undefined || asymptoticCm === undefined || ratePerYear === undefined) return 0;
+  const years = yearsSince(animal, day);
+  const end = (band: Band): number => (up ? band.high : band.low);
+  const centre = Math.log(lengthAfter(lengthCm.centre, asymptoticCm.centre, ratePerYear.centre, years));
+  const shift = (length: number): number => Math.abs(Math.log(length) - centre);
+  const ofStart = shift(lengthAfter(end(lengthCm), asymptoticCm.centre, ratePerYear.centre, years));
+  if (sharedCurve) return ofStart;
+  return together(
+    ofStart,
+    shift(lengthAfter(lengthCm.centre, end(asymptoticCm), ratePerYear.centre, years)),
+    shift(lengthAfter(lengthCm.centre, asymptoticCm.centre, end(ratePerYear), years)),
+  );
+}
+
+/**
+ * Whether danger is out of reach whatever the errors: the swallower at its longest on the last day against the prey at its
+ * shortest on the first. Spares the search in most pairs.
+ */
+export function beyondDoubt(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, fromDay: number, untilDay: number): boolean {
+  const lengths = Math.log(extremeLength(predator, untilDay, true) / extremeLength(prey, fromDay, false));
+  return worstMargin(pairing, lengths, 0) < 0;
+}
+
+function extremeLength(animal: StockAnimal, day: number, up: boolean): number {
+  const { lengthCm } = animal;
+  const { asymptoticCm, ratePerYear } = animal.kind;
+  if (lengthCm === undefined || asymptoticCm === undefined || ratePerYear === undefined) return Number.NaN;
+  const end = (band: Band): number => (up ? band.high : band.low);
+  return lengthAfter(end(lengthCm), end(asymptoticCm), end(ratePerYear), yearsSince(animal, day));
+}
+
+/** How far the point less favourable to the prey lies beyond the danger line on a day, in logarithms; danger from 0 up. */
+export function marginAtWorst(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, day: number): number {
+  const lengths = Math.log(lengthOn(predator, day) / lengthOn(prey, day));
+  return worstMargin(pairing, lengths, lengthErrors(predator, prey, day));
+}
+
+const lengthErrors = (predator: StockAnimal, prey: StockAnimal, day: number): number => {
+  const sharedCurve = predator.kind.id === prey.kind.id;
+  return together(lengthError(predator, day, true, sharedCurve), lengthError(prey, day, false, sharedCurve));
+};
+
+/** The mouth and the length cap are two conditions; danger needs both. */
+function worstMargin(pairing: Pairing, logLengths: number, lengthsError: number): number {
+  const mouth = logLengths - Math.log(pairing.mouthRatioAtWorst) + together(pairing.mouthError, lengthsError);
+  const length = pairing.lengthRatioAtWorst === 0 ? Number.POSITIVE_INFINITY : logLengths - Math.log(pairing.lengthRatioAtWorst) + lengthsError;
+  return Math.min(mouth, length);
+}
+
+/** The same at full size, where only the asymptotic lengths are uncertain. */
+export function fullSizeMarginAtWorst(pairing: Pairing, predator: StockAnimal, prey: StockAnimal): number {
+  const sharedCurve = predator.kind.id === prey.kind.id;
+  const error = sharedCurve
+    ? 0
+    : together(
+        predator.kind.asymptoticCm === undefined ? 0 : logUp(predator.kind.asymptoticCm),
+        prey.kind.asymptoticCm === undefined ? 0 : logDown(prey.kind.asymptoticCm),
+      );
+  return worstMargin(pairing, Math.log(pairing.predatorFullCm / pairing.preyFullCm), error);
+}
+
+/** Expected total length on a day, in cm. */
+export function lengthOn(animal: StockAnimal, day: number): number {
+  const { lengthCm } = animal;
+  const { asymptoticCm, ratePerYear } = animal.kind;
+  if (lengthCm === undefined) return Number.NaN;
+  if (asymptoticCm === undefined || ratePerYear === undefined) return lengthCm.centre;
+  return lengthAfter(lengthCm.centre, asymptoticCm.centre, ratePerYear.centre, yearsSince(animal, day));
+}
+
+/**
+ * What would narrow the doubt most: the field whose error weighs most on the last day, and whose it is.
+ */
+export function weightiestDoubt(predator: StockAnimal, prey: StockAnimal, day: number): { field: string; of: StockAnimal } {
+  const sharedCurve = predator.kind.id === prey.kind.id;
+  const doubts: { field: string; of: StockAnimal; error: number }[] = [
+    { field: 'shape.lowerJaw', of: predator, error: predator.kind.swallow === undefined ? 0 : logUp(predator.kind.swallow) },
+    { field: 'shape.bodyDepth', of: prey, error: prey.kind.depthPerTotal === undefined ? 0 : logDown(prey.kind.depthPerTotal) },
+    { field: 'growth', of: predator, error: lengthError(predator, day, true, sharedCurve) },
+    { field: 'growth', of: prey, error: lengthError(prey, day, false, sharedCurve) },
+  ];
+  return doubts.reduce((most, doubt) => (doubt.error > most.error ? doubt : most));
+}

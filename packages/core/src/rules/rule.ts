@@ -1,0 +1,87 @@
+import type { Basis, Datum, Level, Subject } from '@commensal/schema';
+import type { Stock } from '../stock/stock.js';
+
+/** EARL words: what a rule came to. `untested` is said by check where a rule is switched off. */
+export type Outcome = 'passed' | 'failed' | 'cantTell' | 'inapplicable';
+
+/** A threshold of a rule: an option with its basis. `choice` is ours, with the reason in the note. */
+export interface RuleDefault {
+  readonly value: number;
+  readonly unit: string;
+  readonly basis: Basis | 'choice';
+  readonly source?: string;
+  readonly note?: string;
+}
+
+/** What a judgement says; `message` is a key of the catalogues. */
+export interface Verdict {
+  readonly outcome: Outcome;
+  readonly level: Level;
+  readonly message: string;
+}
+
+export const PASSED: Verdict = { outcome: 'passed', level: 'note', message: '' };
+export const INAPPLICABLE: Verdict = { outcome: 'inapplicable', level: 'note', message: '' };
+
+/** What a finding tells besides its verdict. */
+export interface Telling {
+  readonly subjects: readonly Subject[];
+  readonly data: Readonly<Record<string, Datum>>;
+  /** Day number of the first day on which it holds; null where no day applies. */
+  readonly when: number | null;
+  readonly basis: Basis;
+}
+
+/** What more of something can do to an outcome. */
+export type Effect = 'better' | 'worse' | 'either' | 'neither';
+
+/**
+ * A rule: a plain object. `measure` goes from the stock to numbers and hands them over one judgement at a time (the object
+ * handed over may be used again for the next), `judge` from numbers to an outcome and a level, `tell` from both to what a
+ * sentence needs. What-if runs skip `tell`.
+ *
+ * `Options` are the rule's thresholds by name.
+ */
+export interface Rule<Measure, Options extends string> {
+  readonly id: string;
+  readonly question: string;
+  readonly scope: 'animal' | 'pair' | 'tank';
+  /** What planning does with it; `recheck` stands for a full check of each candidate set, `plan` for the order of introductions. */
+  readonly planning: 'option' | 'pair' | 'capacity' | 'recheck' | 'plan' | 'option-and-pair';
+  readonly monotone: { readonly water: Effect; readonly rock: Effect; readonly fewerAnimals: Effect; readonly delay: Effect };
+  readonly needs: readonly string[];
+  readonly sources: readonly string[];
+  readonly defaults: Readonly<Record<Options, RuleDefault>>;
+  measure(stock: Stock, options: Readonly<Record<Options, number>>, each: (measure: Measure) => void): void;
+  judge(measure: Measure, options: Readonly<Record<Options, number>>): Verdict;
+  tell(measure: Measure, verdict: Verdict, stock: Stock, options: Readonly<Record<Options, number>>): Telling;
+}
+
+/** A rule whose measure only the rule itself looks into. */
+export type AnyRule = Rule<unknown, string>;
+
+/**
+ * The options of a rule: its defaults, and what the settings say instead.
+ *
+ * @throws RangeError when the settings name an option the rule does not have.
+ */
+export function optionsOf<Options extends string>(
+  rule: { readonly id: string; readonly defaults: Readonly<Record<Options, RuleDefault>> },
+  stock: Stock,
+): Readonly<Record<Options, number>> {
+  const own = Object.entries(rule.defaults) as [Options, RuleDefault][];
+  const options = Object.fromEntries(own.map(([name, entry]) => [name, entry.value])) as Record<Options, number>;
+  const told = stock.settings.thresholds[rule.id];
+  if (told === undefined) return options;
+  for (const [name, value] of Object.entries(told)) {
+    if (!(name in options)) {
+      throw new RangeError(`optionsOf: expected an option of ${rule.id} (${own.map(([known]) => known).join(', ')}), received "${name}"`);
+    }
+    options[name as Options] = value;
+  }
+  return options;
+}
+
+/** A finding's key: rule, roles and ids, stable from run to run. */
+export const keyOf = (rule: string, subjects: readonly Subject[]): string =>
+  `${rule}:${subjects.map((subject) => `${subject.role}=${subject.id}`).join(',')}`;

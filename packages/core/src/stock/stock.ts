@@ -1,0 +1,113 @@
+import type { Acceptance, Basis, SpeciesRecord } from '@commensal/schema';
+import type { SwallowLimit } from '../biology/swallow-limit.js';
+import type { Band } from '../quantity/band.js';
+
+/** The situation resolved against species records: plain numbers in fixed units. What rules read. */
+export interface Stock {
+  /** Day number of the situation. */
+  readonly day: number;
+  /** Last day looked at. */
+  readonly horizonDay: number;
+  readonly tank: StockTank;
+  readonly keeper: StockKeeper;
+  /** One row a line of the document: `count` alike animals. Residents first, then newcomers by day. */
+  readonly animals: readonly StockAnimal[];
+  readonly wishes: readonly StockWish[];
+  readonly rockRelaidOn: readonly number[];
+  readonly divided: readonly { readonly from: number; readonly until: number }[];
+  readonly settings: StockSettings;
+}
+
+export interface StockTank {
+  readonly waterL: Band;
+  readonly lengthCm: Band | undefined;
+  readonly widthCm: Band | undefined;
+  readonly rockL: Band | undefined;
+  readonly temperatureCel: Band | undefined;
+  readonly salinity: Band | undefined;
+  readonly acidity: Band | undefined;
+  /** Day number; undefined where not told. */
+  readonly cycledDay: number | undefined;
+}
+
+export interface StockKeeper {
+  /** Undefined where the situation tells nothing of the keeper. */
+  readonly careTier: number | undefined;
+  readonly provisions: readonly string[];
+}
+
+export interface StockSettings {
+  readonly thresholds: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly off: readonly string[];
+  readonly accepted: readonly Acceptance[];
+  readonly whenUncertain: 'avoid' | 'allow' | 'exclude';
+}
+
+/** A species as rules see it. Undefined means unknown. */
+export interface StockKind {
+  readonly id: string;
+  readonly record: SpeciesRecord;
+  readonly genus: string;
+  readonly family: string;
+  readonly kinGroup: string;
+  readonly form: SpeciesRecord['form'];
+  /** Length types are converted before this point: every length below is total length (diameter, shell height). */
+  readonly totalPerStandard: Band | undefined;
+  readonly asymptoticCm: Band | undefined;
+  readonly ratePerYear: Band | undefined;
+  /** Usual captive adult length, else the asymptotic length. For room and claims. */
+  readonly adultCm: Band | undefined;
+  readonly entryCm: Band | undefined;
+  readonly gapeClass: 'engulfs' | 'distensible' | 'notGapeLimited' | undefined;
+  readonly swallow: SwallowLimit | undefined;
+  /** Body depth over total length. */
+  readonly depthPerTotal: Band | undefined;
+  readonly rockClaimL: Band | undefined;
+  readonly wayOfLiving: string | undefined;
+  readonly pugnacity: Pugnacity | undefined;
+  readonly temperatureCel: Band | undefined;
+  readonly temperatureLimitsCel: Band | undefined;
+  readonly salinity: Band | undefined;
+  readonly acidity: Band | undefined;
+}
+
+export interface Pugnacity {
+  readonly ownKind: number;
+  readonly genus: number;
+  readonly kin: number;
+  readonly others: number;
+  readonly newcomers: number;
+  readonly basis: Basis;
+}
+
+export interface StockAnimal {
+  readonly id: string;
+  readonly name: string | undefined;
+  readonly kind: StockKind;
+  readonly count: number;
+  readonly role: 'resident' | 'newcomer';
+  readonly sex: 'female' | 'male' | undefined;
+  /** Total length on `lengthDay`; undefined where neither told nor usual. */
+  readonly lengthCm: Band | undefined;
+  readonly lengthDay: number;
+  /** Day it went or goes in; undefined for residents whose day is not told. */
+  readonly entryDay: number | undefined;
+  /** First day on which it is gone; Infinity while it stays. */
+  readonly leaveDay: number;
+}
+
+/** A wish, with the numbers that do and the length at which it may come in. */
+export interface StockWish {
+  readonly kind: StockKind;
+  readonly least: number;
+  readonly most: number;
+  readonly priority: number;
+  readonly entryCm: Band | undefined;
+}
+
+/** First and last day (from the day of the situation to the horizon) on which both are in the tank; undefined when never. */
+export function daysTogether(stock: Stock, one: StockAnimal, other: StockAnimal): { from: number; until: number } | undefined {
+  const from = Math.max(stock.day, one.entryDay ?? stock.day, other.entryDay ?? stock.day);
+  const until = Math.min(stock.horizonDay, one.leaveDay - 1, other.leaveDay - 1);
+  return until >= from ? { from, until } : undefined;
+}

@@ -1,0 +1,47 @@
+import type { Rock, Situation } from '@commensal/schema';
+import { rockEnvelope } from '../biology/rock-envelope.js';
+import { type Band, bandOf, exactly, type Quantity } from '../quantity/band.js';
+import { dayOf } from '../quantity/days.js';
+import { logDown, logUp, together } from '../quantity/log-errors.js';
+import type { StockTank } from './stock.js';
+
+/** Grain density of coral rock, kg/L: Acropora skeleton 2.781 to 2.873, aragonite 2.94 (Bucher et al. 1998). */
+const GRAIN_DENSITY: Band = { low: 2.72, centre: 2.8, high: 2.9, basis: 'derived' };
+
+/** Share of pores in reef rock: 0.337 dead and 0.453 live patch reef (Crane & Burke 2007), 0.33 to 0.70 in coral (Bucher et al. 1998). */
+const POROSITY: Band = { low: 0.33, centre: 0.45, high: 0.6, basis: 'derived' };
+
+/** The tank as rules see it, in litres, centimetres and degrees Celsius. */
+export function tankOf(tank: Situation['tank']): StockTank {
+  return {
+    waterL: bandOf(tank.water, 'L'),
+    lengthCm: reading(tank.length, 'cm'),
+    widthCm: reading(tank.width, 'cm'),
+    rockL: tank.rock === undefined ? undefined : envelopeOf(tank.rock),
+    temperatureCel: reading(tank.temperature, 'Cel'),
+    salinity: reading(tank.salinity, '1'),
+    acidity: reading(tank.acidity, '[pH]'),
+    cycledDay: tank.cycledOn === undefined ? undefined : dayOf(tank.cycledOn),
+  };
+}
+
+const reading = (quantity: Quantity | undefined, unit: string): Band | undefined =>
+  quantity === undefined ? undefined : bandOf(quantity, unit);
+
+/** Rock to its outer faces, in litres: as told, or from its mass. */
+function envelopeOf(rock: Rock): Band | undefined {
+  if (rock.envelope !== undefined) return bandOf(rock.envelope, 'L');
+  if (rock.mass === undefined) return undefined;
+  const mass = bandOf(rock.mass, 'kg');
+  const density = rock.grainDensity === undefined ? GRAIN_DENSITY : bandOf(rock.grainDensity, 'kg/L');
+  const porosity = rock.porosity === undefined ? POROSITY : bandOf(rock.porosity, '1');
+  const centre = rockEnvelope(mass.centre, density.centre, porosity.centre);
+  const solid = exactly(1 - porosity.centre);
+  const solidBand: Band = { ...solid, low: 1 - porosity.high, high: 1 - porosity.low };
+  return {
+    low: centre / Math.exp(together(logDown(mass), logUp(density), logUp(solidBand))),
+    centre,
+    high: centre * Math.exp(together(logUp(mass), logDown(density), logDown(solidBand))),
+    basis: rock.grainDensity === undefined || rock.porosity === undefined ? 'derived' : 'measured',
+  };
+}

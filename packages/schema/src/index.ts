@@ -1,0 +1,119 @@
+/**
+ * The documents of Commensal: their types, and one function a document that says what is wrong with one.
+ * Importing one of the functions costs one validator.
+ */
+export type { Bibliography, CslDate, CslItem, CslName } from './generated/bibliography.js';
+export type {
+  Basis,
+  Caution,
+  CheckReport,
+  Datum,
+  Finding,
+  Level,
+  LevelCounts,
+  RuleCounts,
+  StaleAcceptance,
+  Subject,
+  Summary,
+  Versions,
+} from './generated/check.js';
+// A plan holds findings and counts of the same types as a check report.
+export type {
+  Change,
+  Chosen,
+  Count,
+  InsteadOf,
+  LargerTank,
+  LeftOut,
+  MoreExperience,
+  MoreRock,
+  OrderReason,
+  Plan,
+  PlannedAnimals,
+  PlannedIntroduction,
+  PlannedLength,
+  ProvisionMade,
+  WarmerOrCooler,
+  WithoutResident,
+} from './generated/plan.js';
+export type { Effect, Monotone, RuleDefault, RuleDescription, RuleList } from './generated/rules.js';
+export type {
+  Acceptance,
+  AcidityReading,
+  AnimalRemoved,
+  BodyLength,
+  DensityReading,
+  Introduction,
+  Keeper,
+  LengthReading,
+  MassReading,
+  Newcomer,
+  Resident,
+  Rock,
+  RockRelaid,
+  SalinityReading,
+  Settings,
+  ShareReading,
+  Situation,
+  Tank,
+  TankDivided,
+  TankEvent,
+  TemperatureReading,
+  VolumeReading,
+  Wish,
+} from './generated/situation.js';
+export type {
+  Acidity,
+  Activity,
+  CaptiveBred,
+  CareTier,
+  CitesListing,
+  Cleans,
+  Company,
+  Conduct,
+  Conservation,
+  Diet,
+  Duration,
+  Feeding,
+  FeedingMode,
+  FeedingPace,
+  FishEating,
+  GapeClass,
+  Growth,
+  GrowthRate,
+  Hazard,
+  IntroductionRole,
+  KinGroup,
+  Length,
+  LengthRatio,
+  LifeCycle,
+  LongSnout,
+  Needs,
+  Provisions,
+  Pugnacity,
+  RedListStatus,
+  Salinity,
+  SexChange,
+  Shape,
+  ShapeRatio,
+  Size,
+  SpeciesRecord,
+  Taxon,
+  Temperature,
+  VernacularName,
+  Volume,
+  WayOfLiving,
+} from './generated/species.js';
+export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
+export { SCHEMA_VERSION } from './generated/version.js';
+
+export { bibliographyProblems } from './bibliography-problems.js';
+export { checkProblems } from './check-problems.js';
+export { planProblems } from './plan-problems.js';
+export type { Problem } from './problem.js';
+export { problemsOf } from './problems-of.js';
+export { rulesProblems } from './rules-problems.js';
+export { situationProblems } from './situation-problems.js';
+export { speciesProblems } from './species-problems.js';
+export { standInsProblems } from './stand-ins-problems.js';
+export type { ValidationFault } from './validation-fault.js';

@@ -1,0 +1,18 @@
+import { speciesDocumentProblems } from './species-document-problems.js';
+import type { SpeciesRecord } from './generated/species.js';
+import { validate } from './generated/species-validator.js';
+import { inDocumentOrder } from './in-document-order.js';
+import type { Problem } from './problem.js';
+import { problemsOf } from './problems-of.js';
+
+/**
+ * What is wrong with a species record, in the order of the document; nothing where it is right. What no schema
+ * can say is looked at once the schema holds.
+ *
+ * @example
+ * speciesProblems(data).map((problem) => `${problem.pointer}: ${problem.found}`)
+ */
+export function speciesProblems(data: unknown): Problem[] {
+  if (!validate(data)) return problemsOf(validate.errors ?? [], data);
+  return inDocumentOrder(data, speciesDocumentProblems(data as SpeciesRecord));
+}
