@@ -10,6 +10,7 @@ import { build } from 'esbuild';
 // class with the vocabulary of 2020 writes half the code.
 const require = createRequire(import.meta.url);
 const { Ajv, _, stringify } = require('ajv');
+const { getProperty } = require('ajv/dist/compile/codegen/code.js');
 const standalone = require('ajv/dist/standalone/index.js').default;
 const vocabulary2020 = require('ajv/dist/vocabularies/next.js').default;
 
@@ -28,6 +29,11 @@ function compact(node, isItem = false) {
     } else {
       out[key] = compact(value, key === 'items');
     }
+  }
+  if (node.allOf?.every((part) => part.if)) {
+    delete out.allOf;
+    out.conditions = node.allOf.map((part) => part.if);
+    out.consequences = node.allOf.map((part) => compact(part.then));
   }
   const { minimum, exclusiveMinimum, maximum, minLength, maxLength, additionalProperties, ...rest } = out;
   if (minimum !== undefined || exclusiveMinimum !== undefined || maximum !== undefined) rest.range = { minimum, exclusiveMinimum, maximum };
@@ -57,11 +63,7 @@ function addCompactKeywords(ajv) {
     schemaType: 'array',
     error: error((context) => _`{allowedValues:${shared(context.gen, context.schema)}}`),
     code(context) {
-      const { data, schema } = context;
-      // A few comparisons are shorter than the list, but only where no fault has to name it.
-      if (context.it.createErrors === false)
-        context.fail(schema.map((word) => _`${data} !== ${word}`).reduce((all, one) => _`${all} && ${one}`));
-      else context.fail(_`!${shared(context.gen, schema)}.includes(${data})`);
+      context.fail(_`!${shared(context.gen, context.schema)}.includes(${context.data})`);
     },
   });
   ajv.addKeyword({
@@ -70,11 +72,27 @@ function addCompactKeywords(ajv) {
     schemaType: 'array',
     error: error((context) => _`{unknown:${context.params.key},known:${shared(context.gen, context.schema)}}`),
     code(context) {
-      const known = shared(context.gen, context.schema);
       context.gen.forIn('key', context.data, (key) => {
         context.setParams({ key });
-        context.gen.if(_`!${known}.includes(${key})`, () => context.error());
+        // Comparisons are faster than a search of the list.
+        const unknown = context.schema.map((name) => _`${key} !== ${name}`).reduce((all, one) => _`${all} && ${one}`);
+        context.gen.if(unknown, () => context.error());
       });
+    },
+  });
+  // A list of if and then, each a comparison with words: Ajv's own `if` would try a schema and take its faults back.
+  ajv.addKeyword('conditions');
+  ajv.addKeyword({
+    keyword: 'consequences',
+    type: 'object',
+    schemaType: 'array',
+    code(context) {
+      const { gen, data, schema, parentSchema } = context;
+      for (const [index] of schema.entries()) {
+        const [[name, { const: word, enum: words = [word] }]] = Object.entries(parentSchema.conditions[index].properties);
+        const holds = words.map((each) => _`${data}${getProperty(name)} === ${each}`).reduce((all, one) => _`${all} || ${one}`);
+        gen.if(holds, () => context.subschema({ keyword: 'consequences', schemaProp: index }, gen.name('valid')));
+      }
     },
   });
   ajv.addKeyword({
@@ -108,7 +126,6 @@ function addCompactKeywords(ajv) {
 
 const FAULT =
   /const (err\d+) = \{instancePath(:[^;]*?)?,schemaPath:("[^"]*"),keyword:"([^"]*)",params:([\s\S]*?)(?:,propertyName:key\d+)?\};if\(vErrors === null\)\{vErrors = \[\1\];\}else \{vErrors\.push\(\1\);\}errors\+\+;/g;
-const SILENT_FAULT = /const (err\d+) = \{\};if\(vErrors === null\)\{vErrors = \[\1\];\}else \{vErrors\.push\(\1\);\}errors\+\+;/g;
 const ONE_PARAMETER = /^\{\s*\w+: ?("(?:[^"\\]|\\.)*"|-?[\d.]+|key\d+|schema\d+)\s*\}$/;
 const PARENT = /,parentData(?::[^,{}]*)?,parentDataProperty(?::(?:"[^"]*"|[^,{}"]*))?,rootData(?=\})/g;
 const JOIN = /vErrors = vErrors === null \? (validate\d+)\.errors : vErrors\.concat\(\1\.errors\);/g;
@@ -125,12 +142,11 @@ const joinFaults = (faults, more) => faults === null ? more : faults.concat(more
 
 /** The applicator that a reader of the fault must know: the fault may be no mistake by itself. */
 function applicatorOf(schemaPath) {
-  return /\/(anyOf|then|propertyNames)\//.exec(schemaPath)?.[1];
+  const applicator = /\/(anyOf|consequences|propertyNames)\//.exec(schemaPath)?.[1];
+  return applicator === 'consequences' ? 'then' : applicator;
 }
 
 function shortFault(_match, _name, place, schemaPath, keyword, params) {
-  // `then` has said it, and counted it, already.
-  if (keyword === 'if') return '';
   const one = ONE_PARAMETER.exec(params);
   const within = applicatorOf(schemaPath);
   const detail = one?.[1] ?? (params === '{}' ? 'undefined' : params);
@@ -142,9 +158,9 @@ function shorten(code) {
     .replace('"use strict";', `"use strict";${HELPERS}`)
     .replace(/export default validate\d+;/, '')
     .replace(FAULT, shortFault)
-    .replace(SILENT_FAULT, 'errors++;')
     .replace(PARENT, '')
-    .replaceAll(', parentData, parentDataProperty, rootData=data', '')
+    .replace(/, ?\{instancePath="", parentData, parentDataProperty, rootData=data\}=\{\}/g, ', instancePath=""')
+    .replace(/, ?\{instancePath(?::([^{}]*))?\}\)/g, (_match, place = 'instancePath') => `, ${place})`)
     .replace(JOIN, 'vErrors=joinFaults(vErrors,$1.errors);');
   const left = /const err\d+|parentData|rootData|schemaPath/.exec(short);
   if (left !== null)

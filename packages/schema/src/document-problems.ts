@@ -34,8 +34,10 @@ export function eachObject(document: unknown, visit: (object: Readonly<Record<st
   const walk = (value: unknown, pointer: string): void => {
     if (typeof value !== 'object' || value === null) return;
     if (!Array.isArray(value)) visit(value as Record<string, unknown>, pointer);
-    for (const [key, member] of Object.entries(value)) {
-      if (pointer !== '' || key !== 'extensions') walk(member, childPointer(pointer, key));
+    for (const key of Object.keys(value)) {
+      const member = (value as Readonly<Record<string, unknown>>)[key];
+      // Most members are plain values: their pointers are never needed.
+      if (typeof member === 'object' && (pointer !== '' || key !== 'extensions')) walk(member, childPointer(pointer, key));
     }
   };
   walk(document, '');
@@ -57,43 +59,41 @@ export function wrongOrder(code: string, pointer: string, lowName: string, low: 
   };
 }
 
-function bandProblems(object: Readonly<Record<string, unknown>>, pointer: string): Problem[] {
+function addBandProblems(problems: Problem[], object: Readonly<Record<string, unknown>>, pointer: string): void {
   for (const [lowName, highName] of ENDS) {
     const low = object[lowName];
     const high = object[highName];
     if (typeof low !== 'number' || typeof high !== 'number') continue;
-    if (low > high) return [wrongOrder('band-order', childPointer(pointer, lowName), `"${lowName}"`, low, `"${highName}"`, high)];
+    if (low > high) {
+      problems.push(wrongOrder('band-order', childPointer(pointer, lowName), `"${lowName}"`, low, `"${highName}"`, high));
+      continue;
+    }
     const { value } = object;
     if (lowName !== 'low' || typeof value !== 'number' || (low <= value && value <= high)) continue;
     const place = childPointer(pointer, 'value');
-    return [
-      {
-        code: 'band-order',
-        pointer: place,
-        found: `${placeName(place)} is ${value}, the band goes from ${low} to ${high}`,
-        allowed: 'the value must lie in its band',
-        fix: 'Correct the value, or widen the band.',
-      },
-    ];
+    problems.push({
+      code: 'band-order',
+      pointer: place,
+      found: `${placeName(place)} is ${value}, the band goes from ${low} to ${high}`,
+      allowed: 'the value must lie in its band',
+      fix: 'Correct the value, or widen the band.',
+    });
   }
-  return [];
 }
 
-function dayProblems(object: Readonly<Record<string, unknown>>, pointer: string): Problem[] {
-  return DAYS.flatMap((name) => {
+function addDayProblems(problems: Problem[], object: Readonly<Record<string, unknown>>, pointer: string): void {
+  for (const name of DAYS) {
     const day = object[name];
-    if (typeof day !== 'string' || dayExists(day)) return [];
+    if (typeof day !== 'string' || dayExists(day)) continue;
     const place = childPointer(pointer, name);
-    return [
-      {
-        code: 'no-such-day',
-        pointer: place,
-        found: `${placeName(place)} is ${valueWords(day)}`,
-        allowed: 'the month has no such day',
-        fix: 'Give a day that is in the calendar.',
-      },
-    ];
-  });
+    problems.push({
+      code: 'no-such-day',
+      pointer: place,
+      found: `${placeName(place)} is ${valueWords(day)}`,
+      allowed: 'the month has no such day',
+      fix: 'Give a day that is in the calendar.',
+    });
+  }
 }
 
 /**
@@ -106,7 +106,8 @@ function dayProblems(object: Readonly<Record<string, unknown>>, pointer: string)
 export function documentProblems(document: unknown): Problem[] {
   const problems: Problem[] = [];
   eachObject(document, (object, pointer) => {
-    problems.push(...bandProblems(object, pointer), ...dayProblems(object, pointer));
+    addBandProblems(problems, object, pointer);
+    addDayProblems(problems, object, pointer);
   });
   return problems;
 }

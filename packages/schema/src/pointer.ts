@@ -7,7 +7,8 @@
  * childPointer('/wishes', 1) // '/wishes/1'
  */
 export function childPointer(pointer: string, key: string | number): string {
-  return `${pointer}/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`;
+  const token = String(key);
+  return `${pointer}/${/[~/]/.test(token) ? token.replaceAll('~', '~0').replaceAll('/', '~1') : token}`;
 }
 
 /**

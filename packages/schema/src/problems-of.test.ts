@@ -34,10 +34,26 @@ describe('what a person reads', () => {
     ]);
   });
 
-  it('a property is misspelt', () => {
-    expect(said(situationProblems(situation({ keeper: { careTeir: 1, careTier: 1 } })))).toEqual([
+  it('a property is misspelt, which is one mistake even where it must be given', () => {
+    expect(said(situationProblems(situation({ titel: 'The tea room' })))).toEqual([
+      'unknown-property at "/titel": the document has "titel"; it may have $schema, title, date, keeper, tank, residents, wishes, introductions, events, settings or extensions. Did you mean "title"?',
+    ]);
+    expect(said(situationProblems(situation({ keeper: { careTeir: 1 } })))).toEqual([
       'unknown-property at "/keeper/careTeir": keeper has "careTeir"; it may have name, careTier or provisions. Did you mean "careTier"?',
     ]);
+    expect(
+      situationProblems(situation({ tank: { water: { vlaue: 240, unit: 'L' } } })).map(({ pointer, fix }) => `${pointer} ${fix}`),
+    ).toEqual(['/tank/water/vlaue Did you mean "value"?']);
+    expect(
+      situationProblems(situation({ tank: { water: { low: 230, hihg: 240, unit: 'L' } } })).map(({ pointer, fix }) => `${pointer} ${fix}`),
+    ).toEqual(['/tank/water/hihg Did you mean "high"?']);
+    expect(
+      speciesProblems(species({ kinGroup: { value: 'examples', basis: 'measured', sourse: 'invented-2020' } })).map(({ fix }) => fix),
+    ).toEqual(['Did you mean "source"?']);
+  });
+
+  it('a property that is there already is not what was meant', () => {
+    expect(situationProblems(situation({ keeper: { careTeir: 1, careTier: 1 } })).map(({ fix }) => fix)).toEqual(['Take it out.']);
   });
 
   it('a property is not known at all', () => {

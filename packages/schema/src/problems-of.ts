@@ -3,7 +3,7 @@ import { patternWords } from './pattern-words.js';
 import { childPointer, placeName, valueAt } from './pointer.js';
 import type { Problem } from './problem.js';
 import type { ValidationFault } from './validation-fault.js';
-import { didYouMean, listWords, valueWords } from './words.js';
+import { didYouMean, listWords, nearestWord, valueWords } from './words.js';
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
   object: 'an object in braces',
@@ -42,9 +42,20 @@ function missingOf(fault: ValidationFault): string | undefined {
   return undefined;
 }
 
+interface UnknownName {
+  readonly unknown: string;
+  readonly known: readonly string[];
+}
+
+/** The properties that an unknown one may be a slip of the pen for: those that are not there besides. */
+function notThere({ detail, instancePath }: ValidationFault, document: unknown): string[] {
+  const there = Object.keys(valueAt(document, instancePath) as object);
+  return (detail as UnknownName).known.filter((name) => !there.includes(name));
+}
+
 /** Faults that are one mistake have one key. */
 function mistakeOf(fault: ValidationFault): string {
-  const what = missingOf(fault) ?? (fault.keyword === 'closed' ? (fault.detail as { unknown: string }).unknown : '');
+  const what = missingOf(fault) ?? (fault.keyword === 'closed' ? (fault.detail as UnknownName).unknown : '');
   return `${fault.instancePath} ${missingOf(fault) === undefined ? fault.keyword : 'missing'} ${what}`;
 }
 
@@ -73,6 +84,13 @@ function mistakesIn(faults: readonly ValidationFault[], document: unknown): Vali
     // Where `low` is missing beside `high`, that `value` is missing as well is no second mistake.
     const said = branchesOf(fault, faults).some((branch) => branch.keyword === 'required' && mistakes.has(mistakeOf(branch)));
     if (said) mistakes.delete(mistakeOf(fault));
+  }
+  for (const fault of faults) {
+    if (fault.keyword !== 'closed') continue;
+    // A misspelt property is unknown by one name and missing by another.
+    const meant = nearestWord((fault.detail as UnknownName).unknown, notThere(fault, document));
+    const also = faults.filter((other) => other.instancePath === fault.instancePath && meant !== undefined && missingOf(other) === meant);
+    for (const { instancePath, within } of also) mistakes.delete(`${instancePath} ${within === 'anyOf' ? 'anyOf ' : `missing ${meant}`}`);
   }
   return [...mistakes.values()];
 }
@@ -181,13 +199,13 @@ function textsOf(fault: ValidationFault, faults: readonly ValidationFault[], doc
     case 'dependentRequired':
       return missing(fault, missingOf(fault) as string, place, value);
     case 'closed': {
-      const { unknown, known } = detail as { unknown: string; known: readonly string[] };
+      const { unknown, known } = detail as UnknownName;
       return {
         code: 'unknown-property',
         pointer: childPointer(instancePath, unknown),
         found: `${place} has ${valueWords(unknown)}`,
         allowed: `it may have ${listWords(known)}`,
-        fix: didYouMean(unknown, known, 'Take it out.'),
+        fix: didYouMean(unknown, notThere(fault, document), 'Take it out.'),
       };
     }
     case 'type':

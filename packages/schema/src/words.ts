@@ -27,8 +27,8 @@ export function listWords(words: readonly unknown[], conjunction = 'or'): string
   return words.length < 2 ? String(last ?? 'nothing') : `${words.slice(0, -1).join(', ')} ${conjunction} ${String(last)}`;
 }
 
-/** A slip of the pen changes a letter or two; more in a long word, but never half of it. */
-const slips = (word: string): number => Math.max(1, Math.floor(word.length / 3));
+/** A slip of the pen changes a letter, in a longer word two or more: two letters that changed places count twice. */
+const slips = (word: string): number => Math.max(1, Math.floor((word.length + 1) / 3));
 
 /**
  * The word that was probably meant, undefined where none is near.

@@ -3,10 +3,10 @@ import { convert } from '../quantity/units.js';
 
 /**
  * A situation after a change; the one passed in stays as it is. Adding rock to a tank whose rock is told as a volume adds the
- * volume that such a mass of reef rock has.
+ * volume that such a mass of reef rock has. Events and acceptances about an animal that it takes out go with it.
  *
  * @example
- * // applyChange(situation, { kind: 'more-experience', careTier: 2 }).keeper?.careTier; // 2
+ * applyChange(situation, { kind: 'more-experience', careTier: 2 }).keeper?.careTier; // 2
  */
 export function applyChange(situation: Situation, change: Change): Situation {
   switch (change.kind) {
@@ -36,13 +36,50 @@ export function applyChange(situation: Situation, change: Change): Situation {
         },
       };
     case 'without-resident':
-      return { ...situation, residents: (situation.residents ?? []).filter((resident) => resident.id !== change.animal) };
+      return withoutMentions(situation, {
+        ...situation,
+        residents: (situation.residents ?? []).filter((resident) => resident.id !== change.animal),
+      });
     case 'instead-of':
-      return { ...situation, wishes: (situation.wishes ?? []).filter((wish) => !change.species.includes(wish.species)) };
+      return withoutMentions(situation, {
+        ...situation,
+        wishes: (situation.wishes ?? []).filter((wish) => !change.species.includes(wish.species)),
+      });
   }
 }
 
-/** Rock with some added: by mass where its mass is told, else by the volume of reef rock (2.8 kg/L of grain, 45 % pores). */
+/** The names by which events and acceptances may call an animal. */
+function namesIn({ residents = [], introductions = [], wishes = [] }: Situation): Set<string> {
+  return new Set([
+    ...residents.map((resident) => resident.id),
+    ...introductions.flatMap(({ animals }) => animals.map((newcomer) => newcomer.id ?? newcomer.species)),
+    ...wishes.map((wish) => wish.species),
+  ]);
+}
+
+/** A changed situation without the events and acceptances about animals it no longer has. */
+function withoutMentions(before: Situation, after: Situation): Situation {
+  const left = namesIn(after);
+  const gone = new Set([...namesIn(before)].filter((name) => !left.has(name)));
+  const isGone = (animal: string): boolean => gone.has(animal.split('#')[0] as string);
+  const { events, settings } = after;
+  return {
+    ...after,
+    ...(events === undefined ? {} : { events: events.filter((event) => event.kind !== 'animal-removed' || !isGone(event.animal)) }),
+    ...(settings?.accepted === undefined
+      ? {}
+      : { settings: { ...settings, accepted: settings.accepted.filter(({ key }) => !animalsIn(key).some(isGone)) } }),
+  };
+}
+
+/** The animals in the key of a finding: "gape:predator=hallie,prey=pip" names hallie and pip. */
+const animalsIn = (key: string): string[] =>
+  key
+    .slice(key.indexOf(':') + 1)
+    .split(',')
+    .map((part) => part.slice(part.indexOf('=') + 1));
+
+/** Rock with some added: to its volume where that is told (reef rock of 2.8 kg/L of grain and 45 % pores), else to its mass. */
 function withMore(rock: Rock | undefined, massKg: number): Rock {
   if (rock?.envelope !== undefined) {
     const { envelope } = rock;

@@ -14,8 +14,7 @@ export type Checked = Omit<CheckReport, '$schema' | 'versions'>;
  *
  * @throws RangeError when the settings name an option that a rule does not have; `settingsProblems` tells beforehand.
  * @example
- * // const { stock } = stockOf(situation, library);
- * // check(stock, rules).findings.filter((finding) => finding.level === 'error');
+ * check(stockOf(situation, library).stock, rules).findings.filter(isError).length; // 0
  */
 export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
   const findings: Finding[] = [];

@@ -15,7 +15,10 @@ export function leftOutOf(ground: Ground, library: Library, chosen: Arrangement)
 function leftOut(ground: Ground, library: Library, chosen: Arrangement, line: Line): LeftOut {
   const pick: Pick = { line, count: line.wish.least };
   const beside = arrange(ground, [...chosen.picks, pick]);
-  const because = beside.excluding.filter((finding) => isAbout(finding, line.id, ground));
+  const about = beside.excluding.filter((finding) => isAbout(finding, line.id, ground));
+  // What stands in its way by itself comes before what it would do to others.
+  const byItself = (finding: Finding): boolean => finding.subjects.length === 1;
+  const because = [...about.filter(byItself), ...about.filter((finding) => !byItself(finding))];
   const chosenIds = new Map(chosen.picks.map((other) => [other.line.id, other.line.wish.kind.id]));
   const rather = because.flatMap((finding) => finding.subjects.flatMap((subject) => chosenIds.get(subject.id) ?? []));
   return {

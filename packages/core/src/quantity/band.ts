@@ -36,6 +36,7 @@ export const DEFAULT_SPREAD: Readonly<Record<Basis, number>> = {
  * high the ends lie `spread` apart from the value, by default what its basis allows. A keeper's own reading has no basis and
  * counts as exact.
  *
+ * @throws RangeError for a quantity with neither a value nor both low and high.
  * @example
  * bandOf({ value: 10, unit: 'cm', basis: 'practice' }, 'cm'); // { low: 8, centre: 10, high: 12.5, basis: 'practice' }
  */
@@ -48,7 +49,8 @@ export function bandOf(quantity: Quantity, unit: string, spread?: number): Band 
     const centre = quantity.value === undefined ? (low + high) / 2 : read(quantity.value);
     return { low, centre, high, basis };
   }
-  const centre = read(quantity.value ?? Number.NaN);
+  if (quantity.value === undefined) throw new RangeError('bandOf: expected a value, or low and high, received neither');
+  const centre = read(quantity.value);
   const factor = spread ?? (quantity.basis === undefined ? 1 : DEFAULT_SPREAD[basis]);
   return { low: centre / factor, centre, high: centre * factor, basis };
 }

@@ -5,7 +5,7 @@ export const DAYS_PER_YEAR = 365.25;
  * Number of the day of an ISO 8601 date, counted from 1970-01-01 in the proleptic Gregorian calendar.
  * The arithmetic counts years from March, so that the leap day comes last.
  *
- * @throws RangeError when the text is no date.
+ * @throws RangeError when the text is no date, or the calendar has no such day.
  * @example
  * dayOf('2027-03-01'); // 20878
  */
@@ -20,7 +20,9 @@ export function dayOf(iso: string): number {
   const yearOfEra = shifted - era * 400;
   const dayOfYear = Math.floor((153 * (month > 2 ? month - 3 : month + 9) + 2) / 5) + day - 1;
   const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
-  return era * 146097 + dayOfEra - 719468;
+  const dayNumber = era * 146097 + dayOfEra - 719468;
+  if (isoOf(dayNumber) !== iso) throw new RangeError(`dayOf: expected a day of the calendar, received "${iso}"`);
+  return dayNumber;
 }
 
 /**

@@ -30,7 +30,7 @@ const UNITS: Readonly<Record<string, Unit>> = {
 };
 
 function unitOf(code: string): Unit {
-  const unit = UNITS[code];
+  const unit = Object.hasOwn(UNITS, code) ? UNITS[code] : undefined;
   if (unit === undefined) {
     throw new RangeError(`convert: expected a UCUM code among ${Object.keys(UNITS).join(', ')}, received "${code}"`);
   }
@@ -46,9 +46,9 @@ function unitOf(code: string): Unit {
  * convert(63.4, '[gal_us]', 'L'); // 239.9951071056
  */
 export function convert(value: number, from: string, to: string): number {
-  if (from === to) return value;
   const source = unitOf(from);
   const target = unitOf(to);
+  if (source === target) return value;
   if (source.measures !== target.measures) {
     throw new RangeError(`convert: expected a unit of ${source.measures}, received "${to}", a unit of ${target.measures}`);
   }

@@ -57,14 +57,14 @@ function totalPerStandardOf(record: SpeciesRecord, standIns: StandIns | undefine
   if (!hasTail(record)) return exactly(1);
   const own = record.size?.totalPerStandard;
   if (own !== undefined && own.basis !== 'imputed') return bandOf(own, '1');
-  return standIn(standIns, 'family', record.taxon.family, 'totalPerStandard') ?? band(own, '1');
+  return relatives(record, standIns, 'totalPerStandard') ?? band(own, '1');
 }
 
 /**
  * A body length as total length in cm; undefined where it is not known or its type cannot be converted.
  *
  * @example
- * // 10 cm standard length of a fish whose total is 1.3 times its standard length: 13 cm
+ * lengthOf({ value: 10, unit: 'cm', lengthType: 'SL', basis: 'measured' }, record, exactly(1.3))?.centre; // 13
  */
 export function lengthOf(length: Length | undefined, record: SpeciesRecord, totalPerStandard: Band | undefined): Band | undefined {
   if (length === undefined) return undefined;

@@ -58,7 +58,10 @@ export function stockOf(situation: Situation, library: Library): Stocking {
 
   const events = situation.events ?? [];
   const removals = new Map<string, number>();
-  for (const event of events) if (event.kind === 'animal-removed') removals.set(event.animal, dayOf(event.date));
+  for (const event of events) {
+    // What has left does not leave again: of two days for one animal the first counts.
+    if (event.kind === 'animal-removed') removals.set(event.animal, Math.min(dayOf(event.date), removals.get(event.animal) ?? Infinity));
+  }
 
   return {
     problems,
@@ -140,17 +143,16 @@ function wishOf(wish: Wish, kind: StockKind): StockWish {
 
 /** A line splits where one of its animals leaves: the rest stay together under the old id. */
 function withRemovals(animal: StockAnimal, removals: ReadonlyMap<string, number>): StockAnimal[] {
-  const whole = removals.get(animal.id);
-  if (whole !== undefined) return [{ ...animal, leaveDay: whole }];
+  const leaveDay = removals.get(animal.id) ?? animal.leaveDay;
   const parts: StockAnimal[] = [];
   let staying = animal.count;
   for (let n = 1; n <= animal.count; n += 1) {
     const day = removals.get(`${animal.id}#${n}`);
-    if (day === undefined) continue;
+    if (day === undefined || day >= leaveDay) continue;
     staying -= 1;
     parts.push({ ...animal, id: `${animal.id}#${n}`, count: 1, leaveDay: day });
   }
-  if (staying > 0) parts.unshift({ ...animal, count: staying });
+  if (staying > 0) parts.unshift({ ...animal, count: staying, leaveDay });
   return parts;
 }
 

@@ -1,0 +1,21 @@
+import { check, rules } from '@commensal/core';
+import { checkText, namesIn } from '@commensal/report';
+import { en } from '@commensal/report/en';
+import type { CheckReport } from '@commensal/schema';
+import { EXIT } from '../failure.js';
+import { openLibrary } from '../library.js';
+import { openSituation, readDate } from '../open-situation.js';
+import type { SharedOptions } from '../options.js';
+import { schemaOf, versionsOf } from '../versions.js';
+import { writeOutput } from '../write-output.js';
+
+/** `commensal check SITUATION`: findings for what is there and what is planned. Returns the exit code. */
+export function runCheck(file: string, options: SharedOptions): number {
+  const library = openLibrary(options.species);
+  const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
+  const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
+  const voice = { catalogue: en, units: options.units, names: namesIn(situation, library, en.language) };
+  writeOutput(options.format === 'json' ? `${JSON.stringify(report, null, 2)}\n` : checkText(voice, situation, report, options.notes), options.out);
+  const { failed, cantTell } = report.summary;
+  return failed.error > 0 || (options.strict === true && cantTell.error > 0) ? EXIT.found : EXIT.done;
+}

@@ -1,0 +1,18 @@
+import type { CheckReport, Situation } from '@commensal/schema';
+import { say } from './catalogue.js';
+import { cautionsText, findingsText, staleText, summaryText, versionsText } from './findings-text.js';
+import { heading, page, paragraph } from './layout.js';
+import { sayDate, type Voice } from './voice.js';
+
+/** A check as plain text for a keeper. */
+export function checkText(voice: Voice, situation: Situation, report: CheckReport, withNotes: boolean = false): string {
+  const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
+  const findings = findingsText(voice, report.findings, withNotes);
+  return page(
+    [...(situation.title === undefined ? [] : [situation.title]), tell('check.heading', { date: sayDate(voice, report.date) })].join('\n'),
+    findings === '' ? paragraph(tell('check.clear'), 0) : [heading(tell('check.findings')), findings].join('\n'),
+    staleText(voice, report.staleAcceptances),
+    cautionsText(voice, report.cautions),
+    [summaryText(voice, report.summary), versionsText(voice, report.versions)].join('\n'),
+  );
+}

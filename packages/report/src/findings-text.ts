@@ -1,0 +1,86 @@
+import type { Caution, Finding, StaleAcceptance, Summary, Versions } from '@commensal/schema';
+import { say } from './catalogue.js';
+import { heading, paragraph } from './layout.js';
+import { sayCaution, sayFinding } from './sentences.js';
+import { sayAnimal, sayDate, sayList, type Voice } from './voice.js';
+
+/** Findings that say the same of one animal and several others. */
+interface Group {
+  readonly first: Finding;
+  readonly others: Finding[];
+}
+
+/** Which of a finding's animals differs from one of its like to the next. */
+const other = (finding: Finding): string | undefined => finding.subjects[1]?.id;
+
+/** Findings of pairs that share rule, sentence, level and first animal are told once; the others are named behind it. */
+export function grouped(findings: readonly Finding[]): Group[] {
+  const groups = new Map<string, Group>();
+  for (const finding of findings) {
+    const pairwise = finding.subjects.length === 2 && finding.accepted === undefined;
+    const key = pairwise ? [finding.message, finding.level, finding.outcome, finding.subjects[0]?.id].join(' ') : finding.key;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { first: finding, others: [] });
+    else group.others.push(finding);
+  }
+  return [...groups.values()];
+}
+
+/** A group as a paragraph. */
+export function sayGroup(voice: Voice, { first, others }: Group): string {
+  const sentence = sayFinding(voice, first);
+  if (others.length === 0) return sentence;
+  const list = others.map((finding) => {
+    const name = sayAnimal(voice, other(finding) ?? '');
+    return finding.when === null || finding.when === first.when ? name : say(voice.catalogue, 'plan.sameFrom', { name, when: sayDate(voice, finding.when) });
+  });
+  return `${sentence} ${say(voice.catalogue, 'plan.sameFor', { list: sayList(voice, list) })}`;
+}
+
+/** The findings by outcome and level, each group under its own line; notes only where asked for. */
+export function findingsText(voice: Voice, findings: readonly Finding[], withNotes: boolean): string {
+  const parts: string[] = [];
+  for (const level of ['error', 'warning', 'note'] as const) {
+    for (const outcome of ['failed', 'cantTell'] as const) {
+      const these = findings.filter((finding) => finding.level === level && finding.outcome === outcome);
+      if (these.length === 0 || (level === 'note' && !withNotes)) continue;
+      const title = say(voice.catalogue, outcome === 'failed' ? 'text.failedOf' : 'text.cantTellOf', { level });
+      const paragraphs = grouped(these).map((group) => {
+        const accepted = group.first.accepted;
+        const text = accepted === undefined ? '' : ` (${say(voice.catalogue, 'text.accepted', { reason: accepted })})`;
+        return paragraph(`${sayGroup(voice, group)}${text}`, 4);
+      });
+      parts.push([`  ${title}`, ...paragraphs].join('\n'));
+    }
+  }
+  const notes = findings.filter((finding) => finding.level === 'note').length;
+  if (notes > 0 && !withNotes) parts.push(paragraph(say(voice.catalogue, 'text.notesHidden', { notes }), 2));
+  return parts.join('\n\n');
+}
+
+/** Cautions under their heading; empty where there are none. */
+export function cautionsText(voice: Voice, cautions: readonly Caution[]): string {
+  if (cautions.length === 0) return '';
+  return [heading(say(voice.catalogue, 'text.cautions')), ...cautions.map((caution) => paragraph(sayCaution(voice, caution), 2))].join('\n');
+}
+
+export const staleText = (voice: Voice, stale: readonly StaleAcceptance[]): string =>
+  stale.map(({ key, why }) => paragraph(say(voice.catalogue, `text.stale.${why}`, { key }), 2)).join('\n');
+
+/** Counts of everything, so that no doubt passes in silence. */
+export function summaryText(voice: Voice, { failed, cantTell, accepted }: Summary): string {
+  return paragraph(
+    say(voice.catalogue, 'text.summary', {
+      errors: failed.error,
+      warnings: failed.warning,
+      notes: failed.note,
+      doubtErrors: cantTell.error,
+      doubtWarnings: cantTell.warning,
+      doubtNotes: cantTell.note,
+      accepted,
+    }),
+    0,
+  );
+}
+
+export const versionsText = (voice: Voice, versions: Versions): string => paragraph(say(voice.catalogue, 'text.versions', { ...versions }), 0);

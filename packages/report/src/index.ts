@@ -1,0 +1,10 @@
+/** Sentences and text for what was computed. A language is a subpath of its own: `@commensal/report/en`. */
+export { type Catalogue, has, say, type Slots } from './catalogue.js';
+export { checkText } from './check-text.js';
+export { cited } from './citation.js';
+export { cautionsText, findingsText, summaryText } from './findings-text.js';
+export { type Names, namesIn } from './names.js';
+export { chosenList, planText } from './plan-text.js';
+export { rulesText, ruleText } from './rules-text.js';
+export { sayCaution, sayChange, sayFinding, sayOrderReason } from './sentences.js';
+export { capital, sayAnimal, sayDate, sayList, sayQuantity, type Voice } from './voice.js';

@@ -1,0 +1,82 @@
+import type { Caution, Change, Finding, OrderReason } from '@commensal/schema';
+import { say } from './catalogue.js';
+import { capital, dataSlots, sayAnimal, sayDate, sayList, sayQuantity, saySentence, sayWord, type Voice } from './voice.js';
+
+/** The slots that the animals of a finding fill: each role its first animal, all of them, and all but the first. */
+function subjectSlots(voice: Voice, finding: Finding): Record<string, string> {
+  const slots: Record<string, string> = {};
+  const byRole = new Map<string, string[]>();
+  for (const { id, role } of finding.subjects) byRole.set(role, [...(byRole.get(role) ?? []), sayAnimal(voice, id)]);
+  for (const [role, animals] of byRole) {
+    slots[role] = animals[0] ?? '';
+    slots[`${role}List`] = sayList(voice, animals);
+    if (animals.length > 1) slots[`${role}Rest`] = sayList(voice, animals.slice(1));
+  }
+  const first = finding.subjects[0];
+  if (first !== undefined) {
+    const species = voice.names.speciesName(voice.names.speciesOf(first.id));
+    slots['subject'] = sayAnimal(voice, first.id);
+    slots['animal'] ??= slots['subject'];
+    slots['species'] = species;
+    slots['speciesStart'] = capital(species);
+  }
+  return slots;
+}
+
+/** A finding as a sentence or two. */
+export function sayFinding(voice: Voice, finding: Finding): string {
+  return saySentence(voice, finding.message, {
+    ...dataSlots(voice, finding.data),
+    ...subjectSlots(voice, finding),
+    ...(finding.when === null ? {} : { when: sayDate(voice, finding.when) }),
+    level: finding.level,
+  });
+}
+
+/** Not above this in degrees Celsius for water on a sting (Atkinson et al. 2006). */
+const HOT_LIMIT_CEL = 45;
+
+/** A caution as a sentence or two. */
+export function sayCaution(voice: Voice, caution: Caution): string {
+  const names = caution.species.map((species) => voice.names.speciesName(species));
+  return saySentence(voice, caution.message, { speciesList: sayList(voice, names), hotLimit: sayQuantity(voice, HOT_LIMIT_CEL, 'Cel') });
+}
+
+/** A change as a phrase. */
+export function sayChange(voice: Voice, change: Change): string {
+  const key = `change.${change.kind}`;
+  const quantity = (value: number, unit: string): string => sayQuantity(voice, value, unit);
+  switch (change.kind) {
+    case 'more-rock':
+      return say(voice.catalogue, key, { massKg: quantity(change.massKg, 'kg') });
+    case 'larger-tank':
+      return say(voice.catalogue, key, {
+        lengthCm: quantity(change.lengthCm, 'cm'),
+        widthCm: quantity(change.widthCm, 'cm'),
+        waterL: quantity(change.waterL, 'L'),
+      });
+    case 'warmer-or-cooler':
+      return say(voice.catalogue, key, { lowCel: quantity(change.lowCel, 'Cel'), highCel: quantity(change.highCel, 'Cel') });
+    case 'more-experience':
+      return say(voice.catalogue, key, { careTier: change.careTier });
+    case 'provision-made':
+      return say(voice.catalogue, key, {
+        provisions: sayList(
+          voice,
+          change.provisions.map((word) => sayWord(voice, word)),
+        ),
+      });
+    case 'without-resident':
+      return say(voice.catalogue, key, { animal: sayAnimal(voice, change.animal) });
+    case 'instead-of':
+      return say(voice.catalogue, key, {
+        speciesList: sayList(
+          voice,
+          change.species.map((species) => say(voice.catalogue, 'name.unnamed', { name: voice.names.speciesName(species) })),
+        ),
+      });
+  }
+}
+
+/** Why a batch stands where it stands. */
+export const sayOrderReason = (voice: Voice, reason: OrderReason): string => saySentence(voice, reason.message, dataSlots(voice, reason.data));

@@ -1,0 +1,94 @@
+import type { Datum } from '@commensal/schema';
+import { convert, dayOf } from '@commensal/core';
+import { type Catalogue, has, say, type Slots } from './catalogue.js';
+import type { Names } from './names.js';
+
+/** How a reader is spoken to: language, units, what things are called. */
+export interface Voice {
+  readonly catalogue: Catalogue;
+  readonly units: 'metric' | 'us';
+  readonly names: Names;
+}
+
+/** Units of the reader for units of the data, and how Intl calls them. */
+const SHOWN: Readonly<Record<string, { readonly metric: readonly [string, string]; readonly us: readonly [string, string] }>> = {
+  cm: { metric: ['cm', 'centimeter'], us: ['[in_i]', 'inch'] },
+  L: { metric: ['L', 'liter'], us: ['[gal_us]', 'gallon'] },
+  kg: { metric: ['kg', 'kilogram'], us: ['[lb_av]', 'pound'] },
+  Cel: { metric: ['Cel', 'celsius'], us: ['[degF]', 'fahrenheit'] },
+  d: { metric: ['d', 'day'], us: ['d', 'day'] },
+};
+
+/** Dates in English are written the way that goes with the units; numbers with L for litres either way. */
+const dateLocale = (voice: Voice): string => (voice.catalogue.language === 'en' ? (voice.units === 'us' ? 'en-US' : 'en-GB') : voice.catalogue.language);
+const locale = (voice: Voice): string => (voice.catalogue.language === 'en' ? 'en-US' : voice.catalogue.language);
+
+/** Keeps a number and its unit on one line. */
+const NO_BREAK_SPACE = '\u00A0';
+
+/** A number with its unit, in the reader's units and language. */
+export function sayQuantity(voice: Voice, value: number, unit: string): string {
+  const shown = SHOWN[unit];
+  if (shown === undefined) return new Intl.NumberFormat(locale(voice), { maximumFractionDigits: 2 }).format(value);
+  const [code, name] = shown[voice.units];
+  const format = new Intl.NumberFormat(locale(voice), {
+    style: 'unit',
+    unit: name,
+    unitDisplay: name === 'day' ? 'long' : 'short',
+    maximumFractionDigits: 1,
+  });
+  return format.format(convert(value, unit, code)).replace(' ', NO_BREAK_SPACE);
+}
+
+const MS_PER_DAY = 86_400_000;
+
+/** A day in the reader's language. */
+export function sayDate(voice: Voice, iso: string): string {
+  return new Intl.DateTimeFormat(dateLocale(voice), { dateStyle: 'long', timeZone: 'UTC' }).format(dayOf(iso) * MS_PER_DAY).replace(' ', NO_BREAK_SPACE);
+}
+
+/** Several things in a row. */
+export const sayList = (voice: Voice, items: readonly string[]): string =>
+  new Intl.ListFormat(dateLocale(voice), { style: 'long', type: 'conjunction' }).format(items);
+
+/** An animal as the subject of a sentence: by its name, else by its species. */
+export function sayAnimal(voice: Voice, animal: string): string {
+  const given = voice.names.givenName(animal);
+  if (given !== undefined) return say(voice.catalogue, 'name.named', { name: given });
+  return say(voice.catalogue, 'name.unnamed', { name: voice.names.speciesName(voice.names.speciesOf(animal)) });
+}
+
+/** A word of the data: a field, a provision, a kin group. Words without an entry are written out as they are. */
+export function sayWord(voice: Voice, word: string): string {
+  for (const key of [`field.${word}`, `word.${word}`]) if (has(voice.catalogue, key)) return say(voice.catalogue, key);
+  if (word.endsWith('idae')) return word.charAt(0).toUpperCase() + word.slice(1);
+  return word.replaceAll('-', ' ');
+}
+
+/** The slots of a finding's data: text under the name, the first word as it is under `nameKey`. */
+export function dataSlots(voice: Voice, data: Readonly<Record<string, Datum>>): Record<string, string | number> {
+  const slots: Record<string, string | number> = {};
+  for (const [name, datum] of Object.entries(data)) {
+    if (datum.value !== undefined && datum.unit !== undefined) {
+      slots[name] = datum.unit === '1' && Number.isInteger(datum.value) ? datum.value : sayQuantity(voice, datum.value, datum.unit);
+    } else if (datum.date !== undefined) {
+      slots[name] = sayDate(voice, datum.date);
+    } else if (datum.keys !== undefined) {
+      slots[name] = sayList(
+        voice,
+        datum.keys.map((word) => sayWord(voice, word)),
+      );
+      slots[`${name}Key`] = datum.keys[0] ?? 'none';
+    } else if (datum.animal !== undefined) {
+      slots[name] = sayAnimal(voice, datum.animal);
+    } else if (datum.species !== undefined) {
+      slots[name] = voice.names.speciesName(datum.species);
+    }
+  }
+  return slots;
+}
+
+/** A sentence starts with a capital letter, whatever it starts with. */
+export const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
+
+export const saySentence = (voice: Voice, key: string, slots: Slots): string => capital(say(voice.catalogue, key, slots));
