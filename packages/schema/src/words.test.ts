@@ -38,6 +38,7 @@ describe('nearestWord', () => {
   it('finds a slip of the pen, and a wrong capital', () => {
     expect(nearestWord('lenght', ['width', 'length'])).toBe('length');
     expect(nearestWord('CM', ['mm', 'cm'])).toBe('cm');
+    expect(nearestWord('hihg', ['low', 'high'])).toBe('high');
   });
 
   it('does not guess', () => {

@@ -27,8 +27,14 @@ export function listWords(words: readonly unknown[], conjunction = 'or'): string
   return words.length < 2 ? String(last ?? 'nothing') : `${words.slice(0, -1).join(', ')} ${conjunction} ${String(last)}`;
 }
 
-/** A slip of the pen changes a letter, in a longer word two or more: two letters that changed places count twice. */
+/** A slip of the pen changes a letter, in a longer word two or more. */
 const slips = (word: string): number => Math.max(1, Math.floor((word.length + 1) / 3));
+
+const sorted = (word: string): string => [...word].sort().join('');
+
+/** Letters that changed places are one slip. */
+const distanceOf = (word: string, candidate: string): number =>
+  sorted(word) === sorted(candidate) ? Math.min(1, distance(word, candidate)) : distance(word, candidate);
 
 /**
  * The word that was probably meant, undefined where none is near.
@@ -41,7 +47,7 @@ export function nearestWord(word: string, words: readonly string[]): string | un
   let nearest: string | undefined;
   let least = slips(word) + 1;
   for (const candidate of words) {
-    const far = distance(folded, candidate.toLowerCase());
+    const far = distanceOf(folded, candidate.toLowerCase());
     if (far < least) {
       nearest = candidate;
       least = far;

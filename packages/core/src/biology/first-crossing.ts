@@ -10,7 +10,8 @@ export interface Growing {
  *
  * With von Bertalanffy growth the difference `f(t) = a(t) - ratio b(t)` is a constant plus two exponentials, so it has at
  * most one stationary point and two roots. A sign change is bracketed exactly, by the end of the span or by the stationary
- * point, and closed in by Newton steps that fall back to bisection; the result is within 1e-9 years.
+ * point, and closed in by Newton steps that fall back to bisection; the result is within 1e-9 years, or, where the difference
+ * hardly changes, within the times at which it is lost in the rounding of the lengths.
  *
  * @example
  * firstCrossing({ startCm: 10, asymptoticCm: 40, ratePerYear: 0.5 }, { startCm: 5, asymptoticCm: 8, ratePerYear: 1 }, 2, 10);

@@ -54,7 +54,7 @@ export const careTier: Rule<CareTierMeasure, 'stepsToError'> = {
     return { outcome: 'failed', level: 'warning', message: 'care-tier.above' };
   },
 
-  tell({ animal, tier, keeperTier, lacking, needed, basis }) {
+  tell({ animal, tier, keeperTier, lacking, needed, basis }, { outcome }) {
     return {
       subjects: [{ id: animal.id, role: 'animal' }],
       data: {
@@ -62,6 +62,7 @@ export const careTier: Rule<CareTierMeasure, 'stepsToError'> = {
         ...(keeperTier === undefined ? {} : { keeperTier: { value: keeperTier, unit: '1' } }),
         ...(needed.length > 0 ? { needed: { keys: [...needed] } } : {}),
         ...(lacking.length > 0 ? { lacking: { keys: [...lacking] } } : {}),
+        ...(outcome === 'cantTell' ? { missing: { keys: [tier === undefined ? 'needs.careTier' : 'keeper.careTier'] } } : {}),
       },
       when: null,
       basis,

@@ -1,6 +1,6 @@
 import type { Basis } from '@commensal/schema';
 import type { StockAnimal } from '../stock/stock.js';
-import { INAPPLICABLE, PASSED, type Rule } from './rule.js';
+import { PASSED, type Rule } from './rule.js';
 
 /** One judgement: all animals of one species that live in the tank in the end. */
 export interface CompanyMeasure {
@@ -65,14 +65,15 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
 
   judge({ count, males, kind, least, most, ownKind }, { fiercePugnacity }) {
     const excess = ownKind === undefined || ownKind >= fiercePugnacity ? 'error' : 'warning';
-    if (kind === undefined) return count === 1 ? INAPPLICABLE : { outcome: 'cantTell', level: excess, message: 'company.unknown' };
+    // One alone may miss its company; several may be too many.
+    if (kind === undefined) return { outcome: 'cantTell', level: count === 1 ? 'warning' : excess, message: 'company.unknown' };
     if (count > most) return { outcome: 'failed', level: excess, message: kind === 'solitary' ? 'company.solitaryDoubled' : 'company.tooMany' };
     if (kind === 'harem' && males > 1) return { outcome: 'failed', level: excess, message: 'company.rivalMales' };
     if (count < least) return { outcome: 'failed', level: 'warning', message: 'company.tooFew' };
     return PASSED;
   },
 
-  tell({ animals, count, males, least, most, dwindles, basis }) {
+  tell({ animals, count, males, kind, least, most, dwindles, basis }) {
     return {
       subjects: animals.map((animal) => ({ id: animal.id, role: 'animal' })),
       data: {
@@ -81,6 +82,7 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
         ...(Number.isFinite(most) ? { most: { value: most, unit: '1' } } : {}),
         ...(males > 1 ? { males: { value: males, unit: '1' } } : {}),
         ...(dwindles ? { dwindles: { keys: ['dwindles'] } } : {}),
+        ...(kind === undefined ? { missing: { keys: ['conduct.company'] } } : {}),
       },
       when: null,
       basis,

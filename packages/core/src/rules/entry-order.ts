@@ -1,6 +1,5 @@
 import type { Basis } from '@commensal/schema';
 import { isoOf } from '../quantity/days.js';
-import { weakest } from '../quantity/basis.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { isPugnacious, isScavenger } from './conduct.js';
 import { PASSED, type Rule } from './rule.js';
@@ -43,15 +42,14 @@ export const entryOrder: Rule<EntryOrderMeasure, 'pugnaciousToOthers' | 'pugnaci
       }
       const after = newcomers.filter((other) => dayOfEntry(other) > day && animal.leaveDay > dayOfEntry(other) && !isScavenger(other));
       const fierce = pugnacious(animal);
-      if (fierce === undefined) {
-        each({ animal, what: 'unknown', wronged: after, basis: 'recalled' });
-      } else if (fierce) {
-        // One whose nature is not known may well be peaceful.
-        const peaceful = after.filter((other) => pugnacious(other) !== true);
-        each({ animal, what: 'pugnacious', wronged: peaceful, basis: weakest(animal.kind.pugnacity?.basis ?? 'recalled') });
-      } else {
-        each({ animal, what: 'pugnacious', wronged: [], basis: animal.kind.pugnacity?.basis ?? 'recalled' });
-      }
+      // One whose nature is not known may well be peaceful.
+      const peaceful = after.filter((other) => pugnacious(other) !== true);
+      each({
+        animal,
+        what: fierce === undefined ? 'unknown' : 'pugnacious',
+        wronged: fierce === false ? [] : peaceful,
+        basis: animal.kind.pugnacity?.basis ?? 'recalled',
+      });
     }
   },
 

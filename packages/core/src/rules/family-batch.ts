@@ -7,7 +7,7 @@ import { PASSED, type Rule } from './rule.js';
 export interface FamilyBatchMeasure {
   readonly earlier: StockAnimal;
   readonly later: StockAnimal;
-  /** The fiercer of what each does to the other, 0 to 4; undefined where neither record tells enough. */
+  /** The fiercer of what each does to the other, 0 to 4; undefined where what is on record settles nothing. */
   readonly pugnacity: number | undefined;
   readonly sameDay: boolean;
   /** Nobody holds an old territory: the rock was re-laid that day, or a divider stood. */
@@ -27,7 +27,7 @@ export const familyBatch: Rule<FamilyBatchMeasure, 'contestFrom'> = {
     contestFrom: { value: 1, unit: '1', basis: 'practice', note: 'Pugnacity to kin from which they count as contesting.' },
   },
 
-  measure(stock, _options, each) {
+  measure(stock, { contestFrom }, each) {
     const { animals } = stock;
     animals.forEach((one, index) => {
       for (const other of animals.slice(index + 1)) {
@@ -37,7 +37,7 @@ export const familyBatch: Rule<FamilyBatchMeasure, 'contestFrom'> = {
         each({
           earlier: one,
           later: other,
-          pugnacity: fiercer(pugnacityToKin(one.kind, other.kind), pugnacityToKin(other.kind, one.kind)),
+          pugnacity: fiercer(pugnacityToKin(one.kind, other.kind), pugnacityToKin(other.kind, one.kind), contestFrom),
           sameDay: one.entryDay === other.entryDay,
           settled: isSettled(stock, other),
         });
@@ -70,8 +70,10 @@ export const familyBatch: Rule<FamilyBatchMeasure, 'contestFrom'> = {
   },
 };
 
-function fiercer(one: number | undefined, other: number | undefined): number | undefined {
-  return one === undefined || other === undefined ? undefined : Math.max(one, other);
+/** One that is known to contest is enough; that both keep the peace takes both records. */
+function fiercer(one: number | undefined, other: number | undefined, contestFrom: number): number | undefined {
+  const known = Math.max(one ?? 0, other ?? 0);
+  return (one === undefined || other === undefined) && known < contestFrom ? undefined : known;
 }
 
 /** The rock is re-laid on the day a newcomer goes in, or a divider stands on that day. */

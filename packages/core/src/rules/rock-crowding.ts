@@ -13,12 +13,16 @@ export interface RockCrowdingMeasure {
   /** Weighted claims on the rock from where this animal sits, in litres; its own included. */
   readonly claimedL: number;
   readonly ownL: number;
-  /** Relative error of the claims, in logarithms. */
+  /** The same with the claims of animals that may live the same way: one of the two ways is not on record. */
+  readonly mostL: number;
+  /** Relative error of `mostL`, in logarithms. */
   readonly claimedError: number;
   readonly rockL: number | undefined;
   readonly rockError: number;
   /** The neighbours whose weighted claims count most, the heaviest first. */
   readonly rivals: readonly StockAnimal[];
+  /** Those that may live the same way. */
+  readonly maybeRivals: readonly StockAnimal[];
   /** Fields without which the sum is too small. */
   readonly missing: readonly string[];
   readonly basis: Basis;
@@ -48,36 +52,37 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
   measure(stock, options, each) {
     const staying = stock.animals.filter((animal) => animal.leaveDay > stock.horizonDay);
     const claims = staying.map((animal) => claimOf(animal, stock));
-    const seen = new Set<string>();
+    const held = holders(staying, claims);
     staying.forEach((animal, at) => {
       const own = claims[at] as Claim;
-      // Companions of one species share one judgement, as they share one claim.
-      if (own.litres === 0 || (sharesClaim(animal) && seen.has(animal.kind.id))) return;
-      seen.add(animal.kind.id);
-      each(crowdingOf(stock, animal, own, staying, claims, options));
+      if (own.litres !== 0 && held[at] === true) each(crowdingOf(stock, animal, own, staying, claims, held, options));
     });
   },
 
-  judge({ claimedL, claimedError, rockL, rockError, missing }, { errorShare }) {
+  judge({ claimedL, mostL, claimedError, rockL, rockError, missing }, { errorShare }) {
     if (rockL === undefined) return { outcome: 'cantTell', level: 'warning', message: 'rock-crowding.rockUnknown' };
     const share = claimedL / rockL;
     const level = share > errorShare ? 'error' : 'warning';
     if (share > 1) return { outcome: 'failed', level, message: 'rock-crowding.tooLittle' };
     if (missing.length > 0) return { outcome: 'cantTell', level: 'error', message: 'rock-crowding.claimUnknown' };
-    const worst = share * Math.exp(together(claimedError, rockError));
+    const worst = (mostL / rockL) * Math.exp(together(claimedError, rockError));
     if (worst > 1) return { outcome: 'cantTell', level: worst > errorShare ? 'error' : 'warning', message: 'rock-crowding.mayBeTooLittle' };
     return claimedL === 0 ? INAPPLICABLE : PASSED;
   },
 
-  tell({ animal, claimedL, ownL, rockL, rivals, missing, basis }) {
+  tell({ animal, claimedL, ownL, claimedError, rockL, rockError, rivals, maybeRivals, missing, basis }, { outcome, message }) {
+    const named = outcome === 'cantTell' ? [...rivals, ...maybeRivals] : rivals;
+    const settle = maybeRivals.length > 0 ? 'conduct.wayOfLiving' : claimedError >= rockError ? 'conduct.rockClaim' : 'tank.rock';
+    const lacking = rockL === undefined ? [...missing, 'tank.rock'] : missing;
     const litres = (value: number): { value: number; unit: string } => ({ value: Math.round(value * 10) / 10, unit: 'L' });
     return {
-      subjects: [{ id: animal.id, role: 'claimant' }, ...rivals.map((rival) => ({ id: rival.id, role: 'rival' }))],
+      subjects: [{ id: animal.id, role: 'claimant' }, ...named.map((rival) => ({ id: rival.id, role: 'rival' }))],
       data: {
         claimed: litres(claimedL),
-        own: litres(ownL),
+        ...(Number.isNaN(ownL) ? {} : { own: litres(ownL) }),
         ...(rockL === undefined ? {} : { rock: litres(rockL), missingRock: litres(Math.max(0, claimedL - rockL)) }),
-        ...(missing.length > 0 ? { missing: { keys: [...missing] } } : {}),
+        ...(lacking.length > 0 ? { missing: { keys: [...lacking] } } : {}),
+        ...(message === 'rock-crowding.mayBeTooLittle' ? { settle: { keys: [settle] } } : {}),
       },
       when: null,
       basis,
@@ -98,6 +103,19 @@ const sharesClaim = (animal: StockAnimal): boolean => {
   return kind === 'pair' || kind === 'harem' || kind === 'group';
 };
 
+/**
+ * Who holds a claim: every animal, save that companions of one species hold the largest of theirs together, so that neither
+ * the order of the document nor a smaller companion changes it.
+ */
+function holders(staying: readonly StockAnimal[], claims: readonly Claim[]): boolean[] {
+  const largest = new Map<string, number>();
+  staying.forEach((animal, at) => {
+    const known = largest.get(animal.kind.id);
+    if (known === undefined || (claims[at]?.litres ?? 0) > (claims[known]?.litres ?? 0)) largest.set(animal.kind.id, at);
+  });
+  return staying.map((animal, at) => !sharesClaim(animal) || largest.get(animal.kind.id) === at);
+}
+
 /** What an animal claims at the horizon, when it has grown most. Lengths beyond adult size claim no more. */
 function claimOf(animal: StockAnimal, stock: Stock): Claim {
   const { rockClaimL, adultCm } = animal.kind;
@@ -116,45 +134,52 @@ function crowdingOf(
   own: Claim,
   staying: readonly StockAnimal[],
   claims: readonly Claim[],
+  held: readonly boolean[],
   options: Readonly<Record<Options, number>>,
 ): RockCrowdingMeasure {
   const rock = stock.tank.rockL;
-  const shared = sharesClaim(animal);
   let claimed = 0;
+  let most = 0;
   let squares = 0;
   let basis: Basis = own.basis;
-  const missing: string[] = own.litres === undefined ? ['conduct.rockClaim'] : [];
+  const missing = new Set<string>(own.litres === undefined ? ['conduct.rockClaim'] : []);
   const rivals: { animal: StockAnimal; litres: number }[] = [];
-  const sharedCounted = new Set<string>();
+  const maybeRivals: StockAnimal[] = [];
   staying.forEach((other, at) => {
     const claim = claims[at] as Claim;
-    const weightOfOther = likeness(animal.kind, other.kind, options);
-    if (weightOfOther === 0) return;
+    const alike = likeness(animal.kind, other.kind, options);
+    const inDoubt = alike === 0 && (animal.kind.wayOfLiving === undefined || other.kind.wayOfLiving === undefined);
+    const weightOfOther = inDoubt ? options.wayOfLiving : alike;
+    if (weightOfOther === 0 || held[at] !== true) return;
     if (claim.litres === undefined) {
-      if (other !== animal) missing.push('conduct.rockClaim');
+      missing.add('conduct.rockClaim');
       return;
     }
-    const together = sharesClaim(other);
-    if (together && sharedCounted.has(other.kind.id)) return;
-    if (together) sharedCounted.add(other.kind.id);
-    const litres = weightOfOther * claim.litres * (together ? 1 : other.count);
-    claimed += litres;
+    const litres = weightOfOther * claim.litres * (sharesClaim(other) ? 1 : other.count);
+    if (litres === 0) return;
     const error = litres * (Math.exp(claim.error) - 1);
     squares += error * error;
-    if (litres > 0) basis = weakest(basis, claim.basis);
-    const self = other === animal || (shared && other.kind.id === animal.kind.id);
-    if (!self && litres > 0) rivals.push({ animal: other, litres });
+    most += litres;
+    if (inDoubt) {
+      maybeRivals.push(other);
+      return;
+    }
+    claimed += litres;
+    basis = weakest(basis, claim.basis);
+    if (other !== animal) rivals.push({ animal: other, litres });
   });
   rivals.sort((one, other) => other.litres - one.litres || (one.animal.id < other.animal.id ? -1 : 1));
   return {
     animal,
     claimedL: claimed,
     ownL: own.litres ?? Number.NaN,
-    claimedError: claimed > 0 ? Math.log(1 + Math.sqrt(squares) / claimed) : 0,
+    mostL: most,
+    claimedError: most > 0 ? Math.log(1 + Math.sqrt(squares) / most) : 0,
     rockL: rock?.centre,
     rockError: rock === undefined ? 0 : logDown(rock),
     rivals: rivals.map((rival) => rival.animal),
-    missing: [...new Set(missing)],
+    maybeRivals,
+    missing: [...missing],
     basis: rock === undefined ? basis : weakest(basis, rock.basis),
   };
 }

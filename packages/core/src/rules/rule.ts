@@ -82,6 +82,20 @@ export function optionsOf<Options extends string>(
   return options;
 }
 
-/** A finding's key: rule, roles and ids, stable from run to run. */
-export const keyOf = (rule: string, subjects: readonly Subject[]): string =>
-  `${rule}:${subjects.map((subject) => `${subject.role}=${subject.id}`).join(',')}`;
+/**
+ * A finding's key: rule, roles and ids, stable from run to run. Roles stand in the order of the subjects, ids of one role in
+ * alphabetical order, so that a date or a length that moves does not change the key.
+ *
+ * @example
+ * keyOf('gape', [{ id: 'hallie', role: 'predator' }, { id: 'pip', role: 'prey' }]); // 'gape:predator=hallie,prey=pip'
+ */
+export function keyOf(rule: string, subjects: readonly Subject[]): string {
+  const roles = [...new Set(subjects.map((subject) => subject.role))];
+  const named = roles.flatMap((role) =>
+    subjects
+      .filter((subject) => subject.role === role)
+      .map((subject) => `${role}=${subject.id}`)
+      .sort(),
+  );
+  return `${rule}:${named.join(',')}`;
+}

@@ -14,6 +14,8 @@ export interface SwimmingRoomMeasure {
   /** The same for an adult at the upper end of its length. */
   readonly shareAtWorst: number;
   readonly tightest: 'length' | 'width' | 'water';
+  /** Whether the adult length leaves more in doubt than the readings of the tank. */
+  readonly adultInDoubt: boolean;
   readonly basis: Basis;
 }
 
@@ -50,7 +52,7 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
         ...(widthCm === undefined ? ['tank.width'] : []),
       ];
       if (!swims || activity === undefined || adult === undefined || lengthCm === undefined || widthCm === undefined) {
-        each({ animal, missing: swims ? missing : [], swims, need: undefined, share: Number.NaN, shareAtWorst: Number.NaN, tightest: 'length', basis: 'recalled' });
+        each({ animal, missing: swims ? missing : [], swims, need: undefined, share: Number.NaN, shareAtWorst: Number.NaN, tightest: 'length', adultInDoubt: false, basis: 'recalled' });
         continue;
       }
       const along = activity.value === 'roams' ? options.roamers : activity.value === 'perches' ? options.perchers : options.cruisers;
@@ -69,6 +71,7 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
         share,
         shareAtWorst: Math.min(...sharesFor(adult.high, 'low')),
         tightest: share === shares[0] ? 'length' : share === shares[1] ? 'width' : 'water',
+        adultInDoubt: Math.min(...sharesFor(adult.high, 'centre')) <= Math.min(...sharesFor(adult.centre, 'low')),
         basis: weakest(adult.basis, activity.basis),
       });
     }
@@ -82,7 +85,7 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
     return PASSED;
   },
 
-  tell({ animal, missing, need, tightest, basis }, _verdict, stock) {
+  tell({ animal, missing, need, tightest, adultInDoubt, basis }, { outcome }, stock) {
     const { lengthCm, widthCm, waterL } = stock.tank;
     const subjects = [{ id: animal.id, role: 'animal' }];
     if (need === undefined || lengthCm === undefined || widthCm === undefined) {
@@ -100,6 +103,7 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
         tankWidth: { value: widthCm.centre, unit: 'cm' },
         tankWater: { value: waterL.centre, unit: 'L' },
         tightest: { keys: [tightest] },
+        ...(outcome === 'cantTell' ? { settle: { keys: [adultInDoubt ? 'size.captiveAdult' : `tank.${tightest}`] } } : {}),
       },
       when: null,
       basis,

@@ -10,8 +10,8 @@ export interface WaterMeasure {
   readonly unit: string;
   readonly animal: StockAnimal;
   readonly other: StockAnimal | undefined;
-  /** What the animal wants and what it survives for long; survival unknown counts as not told. */
-  readonly wants: Band;
+  /** What the animal wants, undefined where the record does not tell, and what it survives for long. */
+  readonly wants: Band | undefined;
   readonly survives: Band | undefined;
   /** What it meets: the tank's swing, or the other's range. */
   readonly meets: Band | undefined;
@@ -25,7 +25,7 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
   question: 'Does the water suit this animal, and can these two share one water?',
   scope: 'pair',
   planning: 'option-and-pair',
-  monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'neither' },
+  monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'better' },
   needs: ['needs.temperature', 'needs.temperatureLimits', 'needs.salinity', 'needs.acidity', 'tank.temperature', 'tank.salinity', 'tank.acidity'],
   sources: [],
   defaults: {
@@ -36,12 +36,12 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
     const { animals, tank } = stock;
     animals.forEach((animal, index) => {
       const { temperatureCel, temperatureLimitsCel, salinity, acidity } = animal.kind;
-      const own = (property: WaterMeasure['property'], unit: string, wants: Band | undefined, survives: Band | undefined, meets: Band | undefined): void => {
-        if (wants !== undefined) each({ property, unit, animal, other: undefined, wants, survives, meets, otherSurvives: undefined, basis: wants.basis });
-      };
+      const own = (property: WaterMeasure['property'], unit: string, wants: Band | undefined, survives: Band | undefined, meets: Band | undefined): void =>
+        each({ property, unit, animal, other: undefined, wants, survives, meets, otherSurvives: undefined, basis: wants?.basis ?? 'recalled' });
       own('temperature', 'Cel', temperatureCel, temperatureLimitsCel, tank.temperatureCel);
       own('salinity', '1', salinity, undefined, tank.salinity);
-      own('acidity', '[pH]', acidity, undefined, tank.acidity);
+      // Few records tell of pH, and what suits one marine animal suits nearly all: without a range of its own none is asked for.
+      if (acidity !== undefined) own('acidity', '[pH]', acidity, undefined, tank.acidity);
       for (const other of animals.slice(index + 1)) {
         const met = other.kind.temperatureCel;
         if (temperatureCel === undefined || met === undefined || daysTogether(stock, animal, other) === undefined) continue;
@@ -61,6 +61,7 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
   },
 
   judge({ property, other, wants, survives, meets, otherSurvives }, { slackCel }) {
+    if (wants === undefined) return { outcome: 'cantTell', level: 'warning', message: 'water.needUnknown' };
     if (meets === undefined) return { outcome: 'cantTell', level: 'warning', message: `water.${property}Unknown` };
     const slack = property === 'temperature' ? slackCel : 0;
     if (other !== undefined) {
@@ -81,7 +82,11 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
     });
     return {
       subjects: other === undefined ? [{ id: animal.id, role: property }] : [{ id: animal.id, role: 'animal' }, { id: other.id, role: 'animal' }],
-      data: { ...range('wants', wants), ...(meets === undefined ? {} : range('meets', meets)) },
+      data: {
+        ...(wants === undefined ? { missing: { keys: [`needs.${property}`] } } : range('wants', wants)),
+        ...(meets === undefined ? {} : range('meets', meets)),
+        ...(wants !== undefined && meets === undefined ? { missing: { keys: [`tank.${property}`] } } : {}),
+      },
       when: null,
       basis,
     };
