@@ -1,8 +1,11 @@
 import { type AnyRule, type Library, type Stock, settingsProblems, stockOf } from '@commensal/core';
-import { type Situation, situationProblems } from '@commensal/schema';
+import { type Problem, type Situation, situationProblems } from '@commensal/schema';
+import { distance } from 'fastest-levenshtein';
 import { badCall, BadInput } from './failure.js';
-import { withNearest } from './library.js';
+import { FAR_DAY_ALLOWED, farDays, isFarDay } from './far-days.js';
 import { readDocument } from './read-document.js';
+import { unknownSpecies } from './unknown-species.js';
+import { either } from './words.js';
 
 /** A valid situation with the stock made of it. */
 export interface OpenSituation {
@@ -12,13 +15,33 @@ export interface OpenSituation {
 
 /** Reads a situation, moves it to another day where that is asked for, and resolves it. */
 export function openSituation(file: string, library: Library, rules: readonly AnyRule[], asOf: string | undefined): OpenSituation {
-  const { document, parsed } = readDocument<Situation>(file, situationProblems);
+  const { document, parsed } = readDocument<Situation>(file, (data) => problemsIn(data, library, rules));
   const situation = asOf === undefined ? document : movedTo(document, asOf);
   const { stock, problems } = stockOf(situation, library);
-  const named = problems.map((problem) => (problem.code === 'unknown-species' ? withNearest(problem, JSON.parse(problem.found) as string, library) : problem));
-  const all = [...named, ...settingsProblems(situation, rules)];
-  if (all.length > 0) throw new BadInput(all.map((problem) => parsed.locate(problem)));
+  if (problems.length > 0) throw new BadInput(problems.map((problem) => parsed.locate(problem)));
   return { situation, stock };
+}
+
+/** All that is wrong with a situation, so that one reading of the messages is enough to put it right. */
+function problemsIn(data: unknown, library: Library, rules: readonly AnyRule[]): Problem[] {
+  const strangers = unknownSpecies(data, library);
+  const told = new Set(strangers.map(({ pointer }) => pointer));
+  const own = situationProblems(data).filter(({ pointer }) => !told.has(pointer));
+  const settings = own.length > 0 ? [] : settingsProblems(data as Situation, rules);
+  return [...own, ...strangers, ...settings.map(inWords), ...farDays(data)];
+}
+
+/** A rule or a threshold that there is none of, with the nearest there is. */
+function inWords(problem: Problem): Problem {
+  const name = JSON.parse(problem.found) as string;
+  const known = problem.allowed.split(', ');
+  const nearest = [...known].sort((one, other) => distance(name, one) - distance(name, other))[0] ?? '';
+  return {
+    ...problem,
+    found: `settings name the ${problem.code === 'unknown-rule' ? 'rule' : 'threshold'} ${problem.found}`,
+    allowed: `it must be ${either(known)}`,
+    fix: distance(name, nearest) <= name.length / 2 ? `Did you mean "${nearest}"?` : 'Use one of these, or leave it out.',
+  };
 }
 
 /** The same tank on another day: lengths that counted from the old day still do. */
@@ -32,8 +55,10 @@ function movedTo(situation: Situation, asOf: string): Situation {
 /** A date from the command line. */
 export function readDate(text: string): string {
   const situation = { $schema: 'https://commensal.example/schema/1.0/situation.schema.json', date: text, tank: { water: { value: 1, unit: 'L' } } };
+  const found = `--as-of is "${text}"`;
   if (situationProblems(situation).length > 0) {
-    throw badCall('no-such-day', `--as-of is "${text}"`, 'a date like 2027-03-01', 'Write year, month and day with hyphens.');
+    throw badCall('no-such-day', found, 'it must be a day of the calendar, such as 2027-03-01', 'Write year, month and day, joined by hyphens.');
   }
+  if (isFarDay(text)) throw badCall('far-day', found, FAR_DAY_ALLOWED, 'Correct the year.');
   return text;
 }

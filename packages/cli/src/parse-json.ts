@@ -15,13 +15,15 @@ export interface Parsed {
  *
  * @throws BadInput `not-json` or `duplicate-key`, with line and column.
  */
-export function parseJson(text: string, file: string): Parsed {
+export function parseJson(withMark: string, file: string): Parsed {
+  // Some editors put a byte order mark in front.
+  const text = withMark.replace(/^\uFEFF/, '');
   const document = parsedTree(text, file);
   const duplicates = duplicateKeys(document.body, '');
   if (duplicates.length > 0) throw new BadInput(duplicates.map((problem) => ({ ...problem, file })));
   return {
     file,
-    data: JSON.parse(text.replace(/^\uFEFF/, '')),
+    data: parsedData(text, file),
     locate: (problem) => {
       const { line, column } = nodeAt(document.body, problem.pointer).loc.start;
       return { ...problem, file, line, column };
@@ -30,24 +32,55 @@ export function parseJson(text: string, file: string): Parsed {
 }
 
 function parsedTree(text: string, file: string): DocumentNode {
+  if (text.trim() === '') {
+    const found = 'the file is empty';
+    throw new BadInput([{ code: 'empty-file', pointer: '', file, found, allowed: 'it must hold a document in JSON', fix: 'Fill it, or name another file.' }]);
+  }
   try {
-    return parse(text.replace(/^\uFEFF/, ''), { mode: 'json', ranges: true });
+    return parse(text, { mode: 'json', ranges: true });
   } catch (error) {
+    if (error instanceof RangeError) throw notJson(file, {}, 'its brackets stand deeper in each other than any document needs', 'Take some of them out.');
     const { line, column } = error as { line?: number; column?: number };
-    throw new BadInput([
-      {
-        code: text.trim() === '' ? 'empty-file' : 'not-json',
-        pointer: '',
-        file,
-        ...(line === undefined ? {} : { line }),
-        ...(column === undefined ? {} : { column }),
-        found: text.trim() === '' ? 'the file is empty' : (error as Error).message.replace(/\s*\(\d+:\d+\)$/, '').replace(/\.$/, ''),
-        allowed: 'JSON',
-        fix: 'Look just before this place for a comma, a quote or a bracket too many or too few.',
-      },
-    ]);
+    if (line === undefined || column === undefined) throw error;
+    const rest = text.split(/\r\n|\r|\n/)[line - 1]?.slice(column - 1).trim() ?? '';
+    // A bracket that nothing follows is blamed itself.
+    const ends = rest === '' || /^[[{]$/.test(rest);
+    const found = ends ? 'the text ends, or its line does, where more must follow' : `“${cut(rest)}” cannot stand here`;
+    throw notJson(file, { line, column }, found);
   }
 }
+
+/** The tree lets line breaks within a text pass, which JSON does not. */
+function parsedData(text: string, file: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const at = Number(/position (\d+)/.exec((error as Error).message)?.[1] ?? Number.NaN);
+    const before = text.slice(0, at).split(/\r\n|\r|\n/);
+    const place = Number.isNaN(at) ? {} : { line: before.length, column: (before.at(-1) ?? '').length + 1 };
+    throw notJson(file, place, 'a text in quotes holds a line break or another control character');
+  }
+}
+
+/** Characters of the text that are shown where it goes wrong. */
+const SHOWN = 24;
+
+const cut = (rest: string): string => (rest.length > SHOWN ? `${rest.slice(0, SHOWN)}...` : rest);
+
+const LOOK = 'Look here and just before for a comma, a quote or a bracket too many or too few.';
+
+const notJson = (file: string, place: { readonly line?: number; readonly column?: number }, found: string, fix: string = LOOK): BadInput =>
+  new BadInput([
+    {
+      code: 'not-json',
+      pointer: '',
+      file,
+      ...place,
+      found,
+      allowed: 'the file must be JSON',
+      fix,
+    },
+  ]);
 
 const keyOf = (name: { readonly type: string; readonly value?: string; readonly name?: string }): string => name.value ?? name.name ?? '';
 
@@ -72,7 +105,7 @@ function duplicateKeys(node: ValueNode, pointer: string): Problem[] {
               line,
               column,
               found: `"${key}" is given twice, first in line ${before}`,
-              allowed: 'each name once in an object',
+              allowed: 'a name may stand once in an object',
               fix: 'Keep one of the two.',
             },
           ];

@@ -15,10 +15,10 @@ export type Slots = Readonly<Record<string, string | number>>;
  * @throws RangeError when the catalogue lacks the key.
  */
 export function say(catalogue: Catalogue, key: string, slots: Slots = {}): string {
-  const sentence = catalogue.messages[key];
+  const sentence = has(catalogue, key) ? catalogue.messages[key] : undefined;
   if (sentence === undefined) throw new RangeError(`say: expected a key of the catalogue "${catalogue.language}", received "${key}"`);
   return sentence(new Proxy(slots, { get: (known, name) => (typeof name === 'string' && name in known ? known[name] : 'none') }));
 }
 
 /** Whether the catalogue has a sentence for a key. */
-export const has = (catalogue: Catalogue, key: string): boolean => catalogue.messages[key] !== undefined;
+export const has = (catalogue: Catalogue, key: string): boolean => Object.hasOwn(catalogue.messages, key);

@@ -7,10 +7,12 @@ import { sayDate, type Voice } from './voice.js';
 /** A check as plain text for a keeper. */
 export function checkText(voice: Voice, situation: Situation, report: CheckReport, withNotes: boolean = false): string {
   const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
+  const wishes = situation.wishes?.length ?? 0;
   const findings = findingsText(voice, report.findings, withNotes);
   return page(
     [...(situation.title === undefined ? [] : [situation.title]), tell('check.heading', { date: sayDate(voice, report.date) })].join('\n'),
     findings === '' ? paragraph(tell('check.clear'), 0) : [heading(tell('check.findings')), findings].join('\n'),
+    wishes === 0 ? '' : paragraph(tell('check.wishes', { wishes }), 0),
     staleText(voice, report.staleAcceptances),
     cautionsText(voice, report.cautions),
     [summaryText(voice, report.summary), versionsText(voice, report.versions)].join('\n'),

@@ -2,7 +2,7 @@ import type { Caution, Finding, StaleAcceptance, Summary, Versions } from '@comm
 import { say } from './catalogue.js';
 import { heading, paragraph } from './layout.js';
 import { sayCaution, sayFinding } from './sentences.js';
-import { sayAnimal, sayDate, sayList, type Voice } from './voice.js';
+import { sayAnimal, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
 
 /** Findings that say the same of one animal and several others. */
 interface Group {
@@ -10,15 +10,21 @@ interface Group {
   readonly others: Finding[];
 }
 
+/** All that a sentence says besides numbers, days and the second animal. */
+function meaning({ message, level, outcome, subjects, data }: Finding): string {
+  const [first, second] = subjects;
+  const words = Object.entries(data).map(([name, { keys, animal }]) => [name, keys, animal === second?.id ? 'second' : animal]);
+  return JSON.stringify([message, level, outcome, first, second?.role, words]);
+}
+
 /** Which of a finding's animals differs from one of its like to the next. */
 const other = (finding: Finding): string | undefined => finding.subjects[1]?.id;
 
-/** Findings of pairs that share rule, sentence, level and first animal are told once; the others are named behind it. */
+/** Findings of pairs that say the same of one animal but for numbers and days are told once; the others are named behind it. */
 export function grouped(findings: readonly Finding[]): Group[] {
   const groups = new Map<string, Group>();
   for (const finding of findings) {
-    const pairwise = finding.subjects.length === 2 && finding.accepted === undefined;
-    const key = pairwise ? [finding.message, finding.level, finding.outcome, finding.subjects[0]?.id].join(' ') : finding.key;
+    const key = finding.subjects.length === 2 && finding.accepted === undefined ? meaning(finding) : finding.key;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { first: finding, others: [] });
     else group.others.push(finding);
@@ -31,8 +37,12 @@ export function sayGroup(voice: Voice, { first, others }: Group): string {
   const sentence = sayFinding(voice, first);
   if (others.length === 0) return sentence;
   const list = others.map((finding) => {
-    const name = sayAnimal(voice, other(finding) ?? '');
-    return finding.when === null || finding.when === first.when ? name : say(voice.catalogue, 'plan.sameFrom', { name, when: sayDate(voice, finding.when) });
+    const { safeLength } = finding.data;
+    return say(voice.catalogue, 'plan.other', {
+      name: sayAnimal(voice, other(finding) ?? ''),
+      ...(finding.when === null || finding.when === first.when ? {} : { when: sayDate(voice, finding.when) }),
+      ...(safeLength?.value === undefined || safeLength.unit === undefined ? {} : { safeLength: sayQuantity(voice, safeLength.value, safeLength.unit) }),
+    });
   });
   return `${sentence} ${say(voice.catalogue, 'plan.sameFor', { list: sayList(voice, list) })}`;
 }
@@ -54,7 +64,7 @@ export function findingsText(voice: Voice, findings: readonly Finding[], withNot
     }
   }
   const notes = findings.filter((finding) => finding.level === 'note').length;
-  if (notes > 0 && !withNotes) parts.push(paragraph(say(voice.catalogue, 'text.notesHidden', { notes }), 2));
+  if (notes > 0 && !withNotes) parts.push(paragraph(say(voice.catalogue, 'text.notesHidden', { notes, moreKey: parts.length > 0 ? 'more' : 'none' }), 2));
   return parts.join('\n\n');
 }
 

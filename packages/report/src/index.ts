@@ -7,4 +7,4 @@ export { type Names, namesIn } from './names.js';
 export { chosenList, planText } from './plan-text.js';
 export { rulesText, ruleText } from './rules-text.js';
 export { sayCaution, sayChange, sayFinding, sayOrderReason } from './sentences.js';
-export { capital, sayAnimal, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
+export { capital, sayAnimal, sayDate, sayList, sayQuantity, saySpecies, type Voice } from './voice.js';

@@ -8,18 +8,18 @@ import { capital, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
 /** A plan as plain text for a keeper. */
 export function planText(voice: Voice, situation: Situation, plan: Plan, withNotes: boolean = false): string {
   const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
+  const wishes = plan.chosen.length + plan.leftOut.length;
   const counts = tell('plan.counts', {
-    wishes: plan.chosen.length + plan.leftOut.length,
+    wishes,
     chosen: plan.chosen.length,
     leftOut: plan.leftOut.length,
-    provenKey: plan.proven ? 'proven' : 'open',
-    gap: sayQuantity(voice, plan.gap, '1'),
   });
+  const proof = plan.proven ? tell('plan.proven') : tell('plan.open', { gap: sayQuantity(voice, plan.gap, '1') });
   const introductions = plan.introductions.map((introduction) => introductionText(voice, introduction));
   const leftOut = plan.leftOut.map((wish) => leftOutText(voice, wish));
   const findings = findingsText(voice, plan.findings, withNotes);
   return page(
-    [...(situation.title === undefined ? [] : [situation.title]), paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${counts}`, 0)].join('\n'),
+    [...(situation.title === undefined ? [] : [situation.title]), paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${[counts, ...(wishes === 0 ? [] : [proof])].join(' ')}`, 0)].join('\n'),
     [heading(tell('plan.whatGoesIn')), ...(introductions.length === 0 ? [`  ${tell('plan.nothing')}`] : introductions)].join('\n'),
     leftOut.length === 0 ? '' : [heading(tell('plan.leftOut')), ...leftOut].join('\n'),
     findings === '' ? '' : [heading(tell('plan.withThePlan')), findings].join('\n'),

@@ -1,6 +1,7 @@
 import type { RuleDescription } from '@commensal/schema';
 import { type Catalogue, say } from './catalogue.js';
 import { page, paragraph } from './layout.js';
+import { sayQuantity } from './voice.js';
 
 /** All rules, a line or two each. */
 export function rulesText(catalogue: Catalogue, rules: readonly RuleDescription[]): string {
@@ -28,7 +29,8 @@ export function ruleText(catalogue: Catalogue, rule: RuleDescription, cite: (key
       Object.entries(rule.defaults).map(([name, { value, unit, basis, source, note }]) =>
         tell('rules.threshold', {
           name,
-          value: `${Number(value.toPrecision(3))}${unit === '1' ? '' : ` ${unit}`}`,
+          // Metric, as these are the units in which settings give them.
+          value: sayQuantity({ catalogue, units: 'metric' }, Number(value.toPrecision(3)), unit),
           basis: tell(`basis.${basis}`),
           ...(source === undefined ? {} : { source }),
           note: note ?? '',

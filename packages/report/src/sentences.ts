@@ -1,6 +1,6 @@
 import type { Caution, Change, Finding, OrderReason } from '@commensal/schema';
 import { say } from './catalogue.js';
-import { capital, dataSlots, sayAnimal, sayDate, sayList, sayQuantity, saySentence, sayWord, type Voice } from './voice.js';
+import { capital, dataSlots, sayAnimal, sayDate, sayList, sayQuantity, saySentence, saySpecies, sayWord, type Voice } from './voice.js';
 
 /** The slots that the animals of a finding fill: each role its first animal, all of them, and all but the first. */
 function subjectSlots(voice: Voice, finding: Finding): Record<string, string> {
@@ -72,7 +72,7 @@ export function sayChange(voice: Voice, change: Change): string {
       return say(voice.catalogue, key, {
         speciesList: sayList(
           voice,
-          change.species.map((species) => say(voice.catalogue, 'name.unnamed', { name: voice.names.speciesName(species) })),
+          change.species.map((species) => saySpecies(voice, species)),
         ),
       });
   }

@@ -17,27 +17,34 @@ const SHOWN: Readonly<Record<string, { readonly metric: readonly [string, string
   kg: { metric: ['kg', 'kilogram'], us: ['[lb_av]', 'pound'] },
   Cel: { metric: ['Cel', 'celsius'], us: ['[degF]', 'fahrenheit'] },
   d: { metric: ['d', 'day'], us: ['d', 'day'] },
+  a: { metric: ['a', 'year'], us: ['a', 'year'] },
 };
 
+/** Under so many inches a tenth is too coarse: mouths and bodies differ by less. */
+const FINE_INCHES = 4;
+
+type Language = Pick<Voice, 'catalogue' | 'units'>;
+
 /** Dates in English are written the way that goes with the units; numbers with L for litres either way. */
-const dateLocale = (voice: Voice): string => (voice.catalogue.language === 'en' ? (voice.units === 'us' ? 'en-US' : 'en-GB') : voice.catalogue.language);
-const locale = (voice: Voice): string => (voice.catalogue.language === 'en' ? 'en-US' : voice.catalogue.language);
+const dateLocale = (voice: Language): string => (voice.catalogue.language === 'en' ? (voice.units === 'us' ? 'en-US' : 'en-GB') : voice.catalogue.language);
+const locale = (voice: Language): string => (voice.catalogue.language === 'en' ? 'en-US' : voice.catalogue.language);
 
 /** Keeps a number and its unit on one line. */
 const NO_BREAK_SPACE = '\u00A0';
 
 /** A number with its unit, in the reader's units and language. */
-export function sayQuantity(voice: Voice, value: number, unit: string): string {
+export function sayQuantity(voice: Language, value: number, unit: string): string {
   const shown = SHOWN[unit];
   if (shown === undefined) return new Intl.NumberFormat(locale(voice), { maximumFractionDigits: 2 }).format(value);
   const [code, name] = shown[voice.units];
+  const shownValue = convert(value, unit, code);
   const format = new Intl.NumberFormat(locale(voice), {
     style: 'unit',
     unit: name,
-    unitDisplay: name === 'day' ? 'long' : 'short',
-    maximumFractionDigits: 1,
+    unitDisplay: unit === 'd' || unit === 'a' ? 'long' : 'short',
+    maximumFractionDigits: name === 'inch' && shownValue < FINE_INCHES ? 2 : 1,
   });
-  return format.format(convert(value, unit, code)).replace(' ', NO_BREAK_SPACE);
+  return format.format(shownValue).replace(' ', NO_BREAK_SPACE);
 }
 
 const MS_PER_DAY = 86_400_000;
@@ -51,18 +58,39 @@ export function sayDate(voice: Voice, iso: string): string {
 export const sayList = (voice: Voice, items: readonly string[]): string =>
   new Intl.ListFormat(dateLocale(voice), { style: 'long', type: 'conjunction' }).format(items);
 
-/** An animal as the subject of a sentence: by its name, else by its species. */
+/** An animal within a sentence: by its name, else by its species. */
 export function sayAnimal(voice: Voice, animal: string): string {
   const given = voice.names.givenName(animal);
   if (given !== undefined) return say(voice.catalogue, 'name.named', { name: given });
-  return say(voice.catalogue, 'name.unnamed', { name: voice.names.speciesName(voice.names.speciesOf(animal)) });
+  const species = voice.names.speciesOf(animal);
+  const mark = voice.names.mark(animal);
+  return mark === undefined ? saySpecies(voice, species) : say(voice.catalogue, 'name.marked', { ...speciesSlots(voice, species), mark });
 }
+
+/** Any one of a species, within a sentence. */
+export const saySpecies = (voice: Voice, species: string): string => say(voice.catalogue, 'name.unnamed', speciesSlots(voice, species));
+
+const speciesSlots = (voice: Voice, species: string): Slots => ({
+  name: voice.names.speciesName(species),
+  bareKey: voice.names.isBare(species) ? 'bare' : 'none',
+});
 
 /** A word of the data: a field, a provision, a kin group. Words without an entry are written out as they are. */
 export function sayWord(voice: Voice, word: string): string {
   for (const key of [`field.${word}`, `word.${word}`]) if (has(voice.catalogue, key)) return say(voice.catalogue, key);
   if (word.endsWith('idae')) return word.charAt(0).toUpperCase() + word.slice(1);
   return word.replaceAll('-', ' ');
+}
+
+/** Where the data give `wantsLow` and `wantsHigh`, a slot `wantsRange`: both ends, or the one number they agree on. */
+function rangeSlots(voice: Voice, slots: Slots): Record<string, string | number> {
+  const ranges: Record<string, string | number> = {};
+  for (const [name, low] of Object.entries(slots)) {
+    const high = slots[name.replace(/Low$/, 'High')];
+    if (!name.endsWith('Low') || high === undefined) continue;
+    ranges[name.replace(/Low$/, 'Range')] = low === high ? low : say(voice.catalogue, 'name.range', { low, high });
+  }
+  return ranges;
 }
 
 /** The slots of a finding's data: text under the name, the first word as it is under `nameKey`. */
@@ -85,7 +113,7 @@ export function dataSlots(voice: Voice, data: Readonly<Record<string, Datum>>): 
       slots[name] = voice.names.speciesName(datum.species);
     }
   }
-  return slots;
+  return { ...slots, ...rangeSlots(voice, slots) };
 }
 
 /** A sentence starts with a capital letter, whatever it starts with. */

@@ -96,8 +96,31 @@ function addDayProblems(problems: Problem[], object: Readonly<Record<string, unk
   }
 }
 
+/** Temperatures at which sea water is liquid and anything in it alive; schemas bound the number whatever its unit. */
+const LIVEABLE: Readonly<Record<string, readonly [least: number, most: number]>> = { Cel: [-2, 45], '[degF]': [28, 113] };
+
+function addUnitProblems(problems: Problem[], object: Readonly<Record<string, unknown>>, pointer: string): void {
+  const { unit } = object;
+  const range = typeof unit === 'string' ? LIVEABLE[unit] : undefined;
+  if (range === undefined) return;
+  const [least, most] = range;
+  for (const name of ['value', 'low', 'high']) {
+    const number = object[name];
+    if (typeof number !== 'number' || (number >= least && number <= most)) continue;
+    const place = childPointer(pointer, name);
+    problems.push({
+      code: number < least ? 'too-small' : 'too-large',
+      pointer: place,
+      found: `${placeName(place)} is ${number} ${unit}`,
+      allowed: `water of ${least} to ${most} ${unit}`,
+      fix: 'Correct the number, or its unit: Cel for degrees Celsius, [degF] for degrees Fahrenheit.',
+    });
+  }
+}
+
 /**
- * What a schema cannot say of any document: numbers lie in their bands, days are in the calendar. The document
+ * What a schema cannot say of any document: numbers lie in their bands, days are in the calendar,
+ * temperatures are those of water. The document
  * must have passed its schema.
  *
  * @example
@@ -108,6 +131,7 @@ export function documentProblems(document: unknown): Problem[] {
   eachObject(document, (object, pointer) => {
     addBandProblems(problems, object, pointer);
     addDayProblems(problems, object, pointer);
+    addUnitProblems(problems, object, pointer);
   });
   return problems;
 }

@@ -36,17 +36,16 @@ describe('situationDocumentProblems', () => {
     expect(texts(removed('pip#1'))).toEqual(['events[0].animal names "pip#1"; "pip" is a single animal. Write "pip".']);
   });
 
-  it('reads the animals out of the key of a finding', () => {
-    for (const key of [
-      'gape:predator=pip,prey=crew#2',
-      'nitrogen',
-      'nitrogen:',
-      'a-vendor/of-its-own:animal=pip',
-      'care-tier:animal=exemplum-tertium#2',
-    ]) {
-      expect(texts(accepted(key)), key).toEqual([]);
-    }
-    expect(texts(accepted('gape:predator=pop,prey=crew#9'))).toHaveLength(2);
+  it('lets an acceptance name animals that have left', () => {
+    expect(texts(accepted('gape:predator=pop,prey=crew#9'))).toEqual([]);
+  });
+
+  it('knows the temperatures of water in either unit', () => {
+    expect(texts({ tank: { ...situation.tank, temperature: { value: 78, unit: 'Cel' } } })).toEqual([
+      'tank.temperature.value is 78 Cel; water of -2 to 45 Cel. Correct the number, or its unit: Cel for degrees Celsius, [degF] for degrees Fahrenheit.',
+    ]);
+    expect(texts({ tank: { ...situation.tank, temperature: { low: 25, high: 78, unit: '[degF]' } } })).toHaveLength(1);
+    expect(texts({ tank: { ...situation.tank, temperature: { low: 76, high: 79, unit: '[degF]' } } })).toEqual([]);
   });
 
   it('has residents and newcomers share one set of ids', () => {

@@ -47,17 +47,10 @@ function unknownAnimal(pointer: string, animal: string, counts: ReadonlyMap<stri
   return [{ ...problem, allowed: count === 1 ? `"${id}" is a single animal` : `"${id}" is a group of ${count}`, fix }];
 }
 
-/** The animals that the key of a finding names: "gape:predator=hallie,prey=pip" names hallie and pip. */
-function animalsOfKey(key: string): string[] {
-  const roles = key.slice(key.indexOf(':') + 1).split(',');
-  return key.includes(':') && roles.every((role) => /^[^=]+=[^=]+$/.test(role))
-    ? roles.map((role) => role.slice(role.indexOf('=') + 1))
-    : [];
-}
-
 /**
  * What the schema cannot say of a situation: every id belongs to one animal or group, every animal named is
- * there, counts and days are in order. The situation must have passed the schema.
+ * there, counts and days are in order. An acceptance may name animals that have left: check reports it as stale.
+ * The situation must have passed the schema.
  *
  * @example
  * situationDocumentProblems(situation) // []
@@ -75,14 +68,10 @@ export function situationDocumentProblems(situation: Situation): Problem[] {
     if (event.kind !== 'tank-divided' || event.date <= event.until) return [];
     return [wrongOrder('date-order', `/events/${index}/date`, 'the first day', event.date, 'the last day', event.until)];
   });
-  const acceptances = (situation.settings?.accepted ?? []).flatMap(({ key }, index) =>
-    animalsOfKey(key).flatMap((animal) => unknownAnimal(`/settings/accepted/${index}/key`, animal, counts)),
-  );
   return [
     ...duplicateProblems(entries, 'Give one of them an id of its own; an id is never used again, even after its animal has left.'),
     ...wishes,
     ...events,
-    ...acceptances,
     ...documentProblems(situation),
   ];
 }

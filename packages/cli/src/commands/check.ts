@@ -7,10 +7,11 @@ import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
 import { schemaOf, versionsOf } from '../versions.js';
-import { writeOutput } from '../write-output.js';
+import { refuseToOverwrite, writeOutput } from '../write-output.js';
 
 /** `commensal check SITUATION`: findings for what is there and what is planned. Returns the exit code. */
 export function runCheck(file: string, options: SharedOptions): number {
+  refuseToOverwrite(file, options.out);
   const library = openLibrary(options.species);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };

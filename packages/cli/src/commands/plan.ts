@@ -7,14 +7,15 @@ import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
 import { schemaOf, versionsOf } from '../versions.js';
-import { writeOutput } from '../write-output.js';
+import { refuseToOverwrite, writeOutput } from '../write-output.js';
 
 /** `commensal plan SITUATION`: narrow the wish list, plan the introductions, explain what was left out. Returns the exit code. */
 export function runPlan(file: string, options: SharedOptions): number {
+  refuseToOverwrite(file, options.out);
   const library = openLibrary(options.species);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   if (stock.wishes.length > MOST_WISHES) {
-    throw badCall('too-many-wishes', `the list has ${stock.wishes.length} wishes`, `${MOST_WISHES} at most`, 'Leave out those that matter least.');
+    throw badCall('too-many-wishes', `the list has ${stock.wishes.length} wishes`, `a plan takes ${MOST_WISHES} at most`, 'Leave out those that matter least.');
   }
   const result: Plan = { $schema: schemaOf('plan'), ...plan(situation, library, rules), versions: versionsOf(library) };
   const newcomers = result.introductions.flatMap((introduction) => introduction.animals);

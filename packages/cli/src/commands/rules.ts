@@ -7,6 +7,7 @@ import { distance } from 'fastest-levenshtein';
 import { badCall, EXIT } from '../failure.js';
 import type { SharedOptions } from '../options.js';
 import { schemaOf } from '../versions.js';
+import { either } from '../words.js';
 import { writeOutput } from '../write-output.js';
 
 /** `commensal rules [ID]`: what each rule asks, needs, assumes. Returns the exit code. */
@@ -16,7 +17,7 @@ export function runRules(id: string | undefined, options: Pick<SharedOptions, 'f
   const [first] = chosen;
   if (first === undefined) {
     const nearest = [...all].sort((one, other) => distance(id ?? '', one.id) - distance(id ?? '', other.id))[0]?.id;
-    throw badCall('unknown-rule', `no rule has the id "${id}"`, all.map((rule) => rule.id).join(', '), `Did you mean ${nearest}?`);
+    throw badCall('unknown-rule', `no rule has the id "${id}"`, `it must be ${either(all.map((rule) => rule.id))}`, `Did you mean ${nearest}?`);
   }
   const list: RuleList = { $schema: schemaOf('rules'), rules: [first, ...chosen.slice(1)] };
   const cite = (key: string): string => {

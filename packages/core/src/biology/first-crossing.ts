@@ -14,8 +14,8 @@ export interface Growing {
  * hardly changes, within the times at which it is lost in the rounding of the lengths.
  *
  * @example
- * firstCrossing({ startCm: 10, asymptoticCm: 40, ratePerYear: 0.5 }, { startCm: 5, asymptoticCm: 8, ratePerYear: 1 }, 2, 10);
- * // 0.3098…: after 113 days the one is twice as long as the other
+ * firstCrossing({ startCm: 8, asymptoticCm: 40, ratePerYear: 0.5 }, { startCm: 5, asymptoticCm: 8, ratePerYear: 1 }, 2, 10);
+ * // 0.2044…: after 75 days the one is twice as long as the other
  */
 export function firstCrossing(a: Growing, b: Growing, ratio: number, untilYears: number): number {
   const aRoom = Math.max(0, a.asymptoticCm - a.startCm);

@@ -29,11 +29,18 @@ describe('lengthAtAge and ageAtLength', () => {
 
   it('between two ages the animal grows as lengthAfter says', () => {
     fc.assert(
-      fc.property(asymptotic, rate, startYears, fc.double({ min: 0.6, max: 5, noNaN: true }), fc.double({ min: 0, max: 5, noNaN: true }), (linf, k, t0, age, years) => {
-        const grown = lengthAfter(lengthAtAge(linf, k, t0, age), linf, k, years);
-        // A relative 10^-12 of the asymptote: two exponentials instead of one.
-        expect(Math.abs(grown - lengthAtAge(linf, k, t0, age + years))).toBeLessThanOrEqual(linf * 1e-12);
-      }),
+      fc.property(
+        asymptotic,
+        rate,
+        startYears,
+        fc.double({ min: 0.6, max: 5, noNaN: true }),
+        fc.double({ min: 0, max: 5, noNaN: true }),
+        (linf, k, t0, age, years) => {
+          const grown = lengthAfter(lengthAtAge(linf, k, t0, age), linf, k, years);
+          // A relative 10^-12 of the asymptote: two exponentials instead of one.
+          expect(Math.abs(grown - lengthAtAge(linf, k, t0, age + years))).toBeLessThanOrEqual(linf * 1e-12);
+        },
+      ),
       { numRuns: runs(300) },
     );
   });

@@ -4,7 +4,7 @@
  * @param years age
  * @param startYears t0, the age at which the curve has length 0; usually slightly negative
  * @example
- * lengthAtAge(20, 0.3, -0.2, 1); // 6.0465…
+ * lengthAtAge(20, 0.3, -0.2, 1); // 6.0464…
  */
 export function lengthAtAge(asymptoticCm: number, ratePerYear: number, startYears: number, years: number): number {
   return asymptoticCm * (1 - Math.exp(-ratePerYear * (years - startYears)));

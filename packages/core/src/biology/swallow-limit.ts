@@ -46,7 +46,8 @@ export function swallowLimit(mouth: Mouth, squeeze: number = SQUEEZE): SwallowLi
   if (mouth.gapeWidth !== undefined) return squeezed(mouth.gapeWidth, 1, 'gapeWidth', squeeze);
   if (mouth.lowerJaw !== undefined && mouth.longSnout !== true) return squeezed(mouth.lowerJaw, GAPE_PER_JAW, 'lowerJaw', squeeze);
   if (mouth.guildGape !== undefined) return squeezed(mouth.guildGape, 1, 'guildGape', squeeze);
-  if (mouth.relativesJaw !== undefined && mouth.longSnout !== true) return squeezed(mouth.relativesJaw, GAPE_PER_JAW, 'relativesJaw', squeeze);
+  if (mouth.relativesJaw !== undefined && mouth.longSnout !== true)
+    return squeezed(mouth.relativesJaw, GAPE_PER_JAW, 'relativesJaw', squeeze);
   return undefined;
 }
 

@@ -32,7 +32,12 @@ export function applyChange(situation: Situation, change: Change): Situation {
         keeper: {
           careTier: situation.keeper?.careTier ?? 1,
           ...situation.keeper,
-          provisions: [...new Set([...(situation.keeper?.provisions ?? []), ...(change.provisions as NonNullable<Situation['keeper']>['provisions'] & string[])])],
+          provisions: [
+            ...new Set([
+              ...(situation.keeper?.provisions ?? []),
+              ...(change.provisions as NonNullable<Situation['keeper']>['provisions'] & string[]),
+            ]),
+          ],
         },
       };
     case 'without-resident':
@@ -84,7 +89,8 @@ function withMore(rock: Rock | undefined, massKg: number): Rock {
   if (rock?.envelope !== undefined) {
     const { envelope } = rock;
     const more = convert(massKg / (2.8 * 0.55), 'L', envelope.unit);
-    const add = (value: number | undefined): { value: number } | Record<string, never> => (value === undefined ? {} : { value: value + more });
+    const add = (value: number | undefined): { value: number } | Record<string, never> =>
+      value === undefined ? {} : { value: value + more };
     return {
       ...rock,
       envelope: {

@@ -17,6 +17,21 @@ export type Checked = Omit<CheckReport, '$schema' | 'versions'>;
  * check(stockOf(situation, library).stock, rules).findings.filter(isError).length; // 0
  */
 export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
+  const { findings, counts, stale } = run(stock, rules);
+  findings.sort(byGravity);
+  return {
+    date: isoOf(stock.day),
+    findings,
+    summary: summaryOf(counts, findings),
+    cautions: cautionsOf([...stock.animals, ...stock.wishes].map((named) => named.kind.record)),
+    staleAcceptances: stale,
+  };
+}
+
+/** The findings alone, in no particular order, accepted ones marked: what a search asks for over and over. */
+export const findingsOf = (stock: Stock, rules: readonly AnyRule[]): readonly Finding[] => run(stock, rules).findings;
+
+function run(stock: Stock, rules: readonly AnyRule[]): { findings: Finding[]; counts: Record<string, RuleCounts>; stale: StaleAcceptance[] } {
   const findings: Finding[] = [];
   const counts: Record<string, RuleCounts> = {};
   for (const rule of rules) {
@@ -25,15 +40,7 @@ export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
     if (stock.settings.off.includes(rule.id)) count.untested = 1;
     else runRule(rule, stock, count, findings);
   }
-  const accepted = acceptances(stock, findings);
-  findings.sort(byGravity);
-  return {
-    date: isoOf(stock.day),
-    findings,
-    summary: summaryOf(counts, findings),
-    cautions: cautionsOf([...stock.animals, ...stock.wishes].map((named) => named.kind.record)),
-    staleAcceptances: accepted,
-  };
+  return { findings, counts, stale: acceptances(stock, findings) };
 }
 
 function runRule(rule: AnyRule, stock: Stock, count: Record<'passed' | 'failed' | 'cantTell' | 'inapplicable', number>, findings: Finding[]): void {

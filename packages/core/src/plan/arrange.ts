@@ -2,8 +2,9 @@ import type { Finding } from '@commensal/schema';
 import type { Checked } from '../check/check.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { type Batch, batchesOf, costBefore } from './batches.js';
-import { bestOrder, type BestOrder } from './best-order.js';
-import { checkWith, excludes, type Ground, lastDay, meetingRules } from './ground.js';
+import { orderBy, type Prices, pricesOf } from './best-order.js';
+import { capacityRules, checkWith, excludes, findingsWith, type Ground, meetingOf } from './ground.js';
+import { type LengthChoices, type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
 
 /** A set of picks with lengths and days, and what check says of it. */
@@ -17,7 +18,8 @@ export interface Arrangement {
   /** Doubts about errors, then warnings: what sets of equal value are ranked by. */
   readonly doubts: number;
   readonly warnings: number;
-  readonly orderExact: boolean;
+  /** No cheaper order exists; where the set does not work, no lengths and order exist with which it would. */
+  readonly exact: boolean;
 }
 
 /**
@@ -25,13 +27,42 @@ export interface Arrangement {
  * doubts, then the fewest warnings. Where there is none that works, the least bad one, so that its findings can be told.
  */
 export function arrange(ground: Ground, picks: readonly Pick[]): Arrangement {
+  const batches = batchesOf(ground, picks);
+  const prices = pricesOf(batches.length, (before, after) => costBefore(batches[before] as Batch, batches[after] as Batch));
+  const set: PickedSet = { ground, picks, batches, prices };
+  const { best: byDanger, roomLacks } = bestOf(set, lengthsByDanger(ground, picks), false);
+  if (byDanger.excluding.length === 0 || !roomLacks) return byDanger;
+  const { best: byRoom } = bestOf(set, lengthsByRoom(ground, picks), true);
+  return { ...(isBetter(byRoom, byDanger) ? byRoom : byDanger), exact: byRoom.exact };
+}
+
+interface PickedSet {
+  readonly ground: Ground;
+  readonly picks: readonly Pick[];
+  readonly batches: readonly Batch[];
+  readonly prices: Prices;
+}
+
+/** All that rules it out are sums, which are smaller where what counts most comes in small or late. */
+function hangsOnRoom(ground: Ground, { excluding }: Arrangement): boolean {
+  const ids = new Set(capacityRules(ground).map((rule) => rule.id));
+  return excluding.every((finding) => ids.has(finding.rule));
+}
+
+/** The best of some lengths; `roomLacks` where one of them fails by nothing but sums. */
+function bestOf(set: PickedSet, { choices, all }: LengthChoices, forRoom: boolean): { best: Arrangement; roomLacks: boolean } {
   let best: Arrangement | undefined;
-  for (const lengths of lengthChoices(ground, picks)) {
-    const arrangement = arrangeWith(ground, picks, lengths);
+  let exact = all;
+  let roomLacks = false;
+  for (const lengths of choices) {
+    const arrangement = arrangeWith(set, lengths, forRoom);
+    exact &&= arrangement.exact;
+    roomLacks ||= hangsOnRoom(set.ground, arrangement);
     if (best === undefined || isBetter(arrangement, best)) best = arrangement;
     if (best.excluding.length + best.doubts + best.warnings === 0) break;
   }
-  return best as Arrangement;
+  const found = best as Arrangement;
+  return { best: found.excluding.length === 0 ? found : { ...found, exact }, roomLacks };
 }
 
 const isBetter = (one: Arrangement, other: Arrangement): boolean =>
@@ -41,81 +72,20 @@ const isBetter = (one: Arrangement, other: Arrangement): boolean =>
       ? one.doubts < other.doubts
       : one.warnings < other.warnings;
 
-type Lengths = ReadonlyMap<string, number | undefined>;
-
-/** Most assignments of lengths that are tried for one set. */
-const MOST_LENGTH_CHOICES = 243;
-
-/**
- * The entry lengths worth trying. An animal that others could swallow is bought long, one that could swallow others short;
- * who is both is tried at every length where an error hangs on it. What is in no such danger comes at its middle length.
- */
-function lengthChoices(ground: Ground, picks: readonly Pick[]): Lengths[] {
-  const middle = (pick: Pick): number | undefined => pick.line.lengthsCm[Math.floor((pick.line.lengthsCm.length - 1) / 2)];
-  const all = new Map(picks.map((pick) => [pick.line.id, middle(pick)]));
-  const { grave, slight } = dangersAmong(ground, picks);
-  if (grave.prey.size + grave.predators.size + slight.prey.size + slight.predators.size === 0) return [all];
-  let choices: Map<string, number | undefined>[] = [new Map(all)];
-  for (const pick of picks) {
-    const { id, lengthsCm } = pick.line;
-    if (lengthsCm.length < 2) continue;
-    const torn = grave.prey.has(id) && grave.predators.has(id);
-    const isPrey = grave.prey.has(id) || (slight.prey.has(id) && !slight.predators.has(id));
-    const isPredator = grave.predators.has(id) || (slight.predators.has(id) && !slight.prey.has(id));
-    const tried = torn ? lengthsCm : isPrey && !grave.predators.has(id) ? [lengthsCm.at(-1)] : isPredator ? [lengthsCm[0]] : [middle(pick)];
-    if (choices.length * tried.length > MOST_LENGTH_CHOICES) continue;
-    choices = choices.flatMap((choice) => tried.map((length) => new Map(choice).set(id, length)));
-  }
-  return [all, ...choices];
-}
-
-interface Roles {
-  readonly predators: Set<string>;
-  readonly prey: Set<string>;
-}
-
-/**
- * Who could swallow whom among residents and picks, at the lengths and days worst for the prey: where it would rule the set
- * out, and where it would warn.
- */
-function dangersAmong(ground: Ground, picks: readonly Pick[]): { grave: Roles; slight: Roles } {
-  const rules = meetingRules(ground);
-  const grave: Roles = { predators: new Set(), prey: new Set() };
-  const slight: Roles = { predators: new Set(), prey: new Set() };
-  const ids = new Set(picks.map((pick) => pick.line.id));
-  const early = ground.startDay;
-  const late = lastDay(ground);
-  const shortest = picks.map((pick) => newcomerFrom(pick, late, pick.line.lengthsCm[0]));
-  const longest = picks.map((pick) => newcomerFrom(pick, early, pick.line.lengthsCm.at(-1)));
-  // Each long and early once against the others short and late: the worst a swallower can be.
-  for (const [at, predator] of [undefined, ...longest].entries()) {
-    const animals = predator === undefined ? shortest : shortest.map((animal, index) => (index === at - 1 ? predator : animal));
-    for (const finding of checkWith(ground, animals, rules).findings) {
-      if (finding.level === 'note' || finding.accepted !== undefined) continue;
-      const roles = excludes(ground, finding, ids) ? grave : slight;
-      for (const { id, role } of finding.subjects) {
-        if (role === 'predator') roles.predators.add(id);
-        else if (role === 'prey') roles.prey.add(id);
-      }
-    }
-  }
-  return { grave, slight };
-}
-
-function arrangeWith(ground: Ground, picks: readonly Pick[], lengths: Lengths): Arrangement {
-  const batches = batchesOf(ground, picks);
+function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Lengths, forRoom: boolean): Arrangement {
   const dayAt = (position: number): number => ground.startDay + position * ground.gapDays;
   const animalsOf = (batch: Batch, day: number): StockAnimal[] => batch.picks.map((pick) => newcomerFrom(pick, day, lengths.get(pick.line.id)));
-  const animalsAt = (item: number, position: number): StockAnimal[] => animalsOf(batches[item] as Batch, dayAt(position));
+  const inOrder = (order: readonly number[]): StockAnimal[] =>
+    order.flatMap((item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
 
-  const cost = (before: number, after: number): number => costBefore(batches[before] as Batch, batches[after] as Batch);
-  const meets = meetingTable(ground, batches.length, animalsAt);
+  const meets = meetingTable(ground, batches.length, (item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
   const fits = (item: number, position: number, placed: readonly number[]): boolean =>
     !meets(item, position, item, position) && placed.every((other, at) => !meets(item, position, other, at));
-  const inOrder = isHopeless(batches.length, meets) ? undefined : bestOrder(batches.length, cost, fits);
-  const found = inOrder ?? { ...(bestOrder(batches.length, cost, () => true) as BestOrder), exact: false };
+  const works = forRoom ? (order: readonly number[]): boolean => hasRoom(ground, inOrder(order)) : undefined;
+  const fitting = isHopeless(batches.length, meets) ? undefined : orderBy(prices, fits, works);
+  const order = fitting?.order ?? orderBy(prices, () => true).order ?? [];
 
-  const placed = found.order.map((item, position) => {
+  const placed = order.map((item, position) => {
     const batch = batches[item] as Batch;
     const day = dayAt(position);
     return { batch, day, animals: animalsOf(batch, day) };
@@ -132,11 +102,16 @@ function arrangeWith(ground: Ground, picks: readonly Pick[], lengths: Lengths): 
     excluding: open.filter((finding) => excludes(ground, finding, ids)),
     doubts: ground.stock.settings.whenUncertain === 'allow' ? 0 : open.filter((finding) => finding.outcome === 'cantTell' && finding.level === 'error').length,
     warnings: open.filter((finding) => finding.outcome === 'failed' && finding.level === 'warning').length,
-    orderExact: found.exact,
+    exact: fitting?.exact ?? true,
   };
 }
 
-/** Whether one item at a position excludes another at its own, or, with itself, the residents. */
+function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {
+  const ids = new Set(newcomers.map((animal) => animal.id));
+  return !findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludes(ground, finding, ids));
+}
+
+/** Whether one item at a position excludes another at its own, or, with itself, the residents and its own members. */
 type Meets = (item: number, position: number, other: number, otherPosition: number) => boolean;
 
 /** Answers are kept by number here and by name in the ground: the same meetings come up in many sets. */
@@ -145,8 +120,9 @@ function meetingTable(ground: Ground, count: number, animalsAt: (item: number, p
   return (item, position, other, otherPosition) => {
     const at = ((item * count + position) * count + other) * count + otherPosition;
     if (known[at] === 0) {
-      const others = item === other ? [] : animalsAt(other, otherPosition);
-      known[at] = clash(ground, animalsAt(item, position), others) ? 1 : -1;
+      const own = animalsAt(item, position);
+      const others = item === other ? [...ground.stock.animals, ...own] : animalsAt(other, otherPosition);
+      known[at] = own.some((one) => others.some((two) => one.id !== two.id && meetingOf(ground, one, two).excludes)) ? 1 : -1;
     }
     return known[at] === 1;
   };
@@ -163,15 +139,4 @@ function isHopeless(count: number, meets: Meets): boolean {
     }
   }
   return false;
-}
-
-/** Whether animals of two batches exclude each other, or one batch and the residents, by when they meet. */
-function clash(ground: Ground, own: readonly StockAnimal[], others: readonly StockAnimal[]): boolean {
-  const key = [...own, ...others].map((animal) => `${animal.id}@${animal.count}@${animal.entryDay}@${animal.lengthCm?.centre}`).join(' ');
-  const known = ground.clashes.get(key);
-  if (known !== undefined) return known;
-  const ids = new Set([...own, ...others].map((animal) => animal.id));
-  const found = checkWith(ground, [...own, ...others], meetingRules(ground)).findings.some((finding) => excludes(ground, finding, ids));
-  ground.clashes.set(key, found);
-  return found;
 }

@@ -19,7 +19,7 @@ export function batchesOf(ground: Ground, picks: readonly Pick[]): Batch[] {
   const groups = new Map<string, Pick[]>();
   for (const pick of picks) {
     const { kind } = pick.line.wish;
-    const name = isScavengerKind(kind) ? '' : kind.kinGroup;
+    const name = batchName(kind);
     const group = groups.get(name);
     if (group === undefined) groups.set(name, [pick]);
     else group.push(pick);
@@ -29,7 +29,8 @@ export function batchesOf(ground: Ground, picks: readonly Pick[]): Batch[] {
     .sort((one, other) => rank(one) - rank(other) || (firstId(one) < firstId(other) ? -1 : 1));
 }
 
-const isScavengerKind = (kind: StockKind): boolean => kind.record.introduction?.value === 'scavenger';
+/** What goes in together shares a name: that of the kin group, none for scavengers. */
+export const batchName = (kind: StockKind): string => (kind.record.introduction?.value === 'scavenger' ? '' : kind.kinGroup);
 
 function batchOf(ground: Ground, picks: readonly Pick[], scavengers: boolean): Batch {
   const fierce = picks.filter((pick) => isPugnacious(pick.line.wish.kind, ground.pugnaciousToOthers, ground.pugnaciousToNewcomers) === true);

@@ -1,12 +1,13 @@
 import type { Finding, Situation } from '@commensal/schema';
-import { check, type Checked, isError } from '../check/check.js';
+import { check, type Checked, findingsOf, isError } from '../check/check.js';
 import { entryGap } from '../rules/entry-gap.js';
 import { entryOrder } from '../rules/entry-order.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { inEntryOrder, stockOf } from '../stock/stock-of.js';
-import { type Line, linesOf, newcomerFrom, type Pick } from './line.js';
+import { batchName } from './batches.js';
+import { type Line, linesOf } from './line.js';
 
 /** What planning stands on: the tank as it is, the wishes, the rules. */
 export interface Ground {
@@ -17,12 +18,27 @@ export interface Ground {
   /** First day on which anything may go in. */
   readonly startDay: number;
   readonly gapDays: number;
+  /** Batches that all wishes together would make. */
+  readonly mostBatches: number;
   readonly pugnaciousToOthers: number;
   readonly pugnaciousToNewcomers: number;
   /** Number of checks made so far, against which the search is limited. */
   readonly spent: { checks: number };
-  /** Whether two picks at lengths on days exclude each other, as found so far. */
-  readonly clashes: Map<string, boolean>;
+  /** What two animals at lengths on days mean to each other, as found so far. */
+  readonly meetings: Map<string, Danger>;
+}
+
+/** Whether a meeting rules a set out, or only warns, and for whom. */
+export interface Danger {
+  readonly excludes: boolean;
+  readonly grave: Roles;
+  readonly slight: Roles;
+}
+
+/** Ids by part: who could swallow, who could be swallowed. */
+export interface Roles {
+  readonly predators: readonly string[];
+  readonly prey: readonly string[];
 }
 
 /** Lays the ground for a plan. Introductions that stand in the situation are kept as they are. */
@@ -30,39 +46,62 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
   const { stock } = stockOf(situation, library);
   const { gapDays } = optionsOf(entryGap, stock);
   const lastEntry = Math.max(...stock.animals.map((animal) => animal.entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
+  const lines = linesOf(
+    stock.wishes,
+    stock.animals.map((animal) => animal.id),
+  );
   return {
     situation,
     stock,
-    lines: linesOf(
-      stock.wishes,
-      stock.animals.map((animal) => animal.id),
-    ),
+    lines,
     rules,
     startDay: Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays),
     gapDays,
+    mostBatches: new Set(lines.map((line) => batchName(line.wish.kind))).size,
     ...optionsOf(entryOrder, stock),
     spent: { checks: 0 },
-    clashes: new Map(),
+    meetings: new Map(),
   };
 }
 
-/** The tank with more animals in it. */
-export function stockWith(ground: Ground, newcomers: readonly StockAnimal[]): Stock {
-  return { ...ground.stock, animals: inEntryOrder([...ground.stock.animals, ...newcomers]) };
+/** What check says of the tank with more animals in it. */
+export function checkWith(ground: Ground, newcomers: readonly StockAnimal[]): Checked {
+  ground.spent.checks += 1;
+  return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), ground.rules);
 }
 
-/** What check says of the tank with more animals in it. */
-export function checkWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[] = ground.rules): Checked {
+/** The same in brief, by some of the rules. */
+export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[]): readonly Finding[] {
   ground.spent.checks += 1;
-  return check(stockWith(ground, newcomers), rules);
+  return findingsOf(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
 }
+
+const stockOfAll = (ground: Ground, animals: readonly StockAnimal[]): Stock => ({ ...ground.stock, animals: inEntryOrder(animals) });
 
 /** Whether a finding rules out a set: an error, or a doubt about one where the settings say so, that involves a newcomer. */
 export function excludes(ground: Ground, finding: Finding, newcomers: ReadonlySet<string>): boolean {
-  const counts =
-    isError(finding) ||
-    (ground.stock.settings.whenUncertain === 'exclude' && finding.outcome === 'cantTell' && finding.level === 'error' && finding.accepted === undefined);
-  return counts && finding.subjects.some((subject) => newcomers.has(subject.id));
+  return (isError(finding) || isDreaded(ground, finding)) && involves(finding, newcomers);
+}
+
+/** A doubt about an error, where the settings exclude what cannot be ruled out. */
+const isDreaded = (ground: Ground, finding: Finding): boolean =>
+  ground.stock.settings.whenUncertain === 'exclude' &&
+  finding.outcome === 'cantTell' &&
+  finding.level === 'error' &&
+  finding.accepted === undefined;
+
+const involves = (finding: Finding, newcomers: ReadonlySet<string>): boolean => finding.subjects.some((subject) => newcomers.has(subject.id));
+
+/**
+ * Whether a finding rules out every larger set as well, whatever lengths and days it is at elsewhere. Errors do. A doubt may
+ * turn into a milder failure as claims add up or animals grow, so that of doubts only those count that hang on neither.
+ */
+export function excludesForGood(ground: Ground, finding: Finding, newcomers: ReadonlySet<string>): boolean {
+  if (isError(finding)) return involves(finding, newcomers);
+  if (!isDreaded(ground, finding)) return false;
+  const planning = ground.rules.find((rule) => rule.id === finding.rule)?.planning;
+  const hangsOnNeither = planning !== 'capacity' && (planning !== 'pair' || finding.data['missing'] !== undefined);
+  return hangsOnNeither && involves(finding, newcomers);
 }
 
 /** The rules whose findings hang on who meets whom, when and at what length. */
@@ -71,17 +110,36 @@ export const meetingRules = (ground: Ground): readonly AnyRule[] => ground.rules
 /** The rules whose sums only grow with more animals. */
 export const capacityRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning === 'capacity');
 
-/** Last day that planning thinks of for an entry: every wish in a batch of its own. */
-export const lastDay = (ground: Ground): number => ground.startDay + ground.gapDays * Math.max(0, ground.lines.length - 1);
+/** The rules by which a pair, or an animal beside the residents, can be out of the question whatever else comes in. */
+export const lastingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning !== 'plan');
 
-/** The ways a pair can meet that between them hold the safest for every rule that asks for time and length. */
-export function meetings(ground: Ground, one: Pick, other: Pick): StockAnimal[][] {
-  const early = ground.startDay;
-  const late = lastDay(ground);
-  const at = (pick: Pick, day: number, long: boolean): StockAnimal => newcomerFrom(pick, day, long ? pick.line.lengthsCm.at(-1) : pick.line.lengthsCm[0]);
-  return [
-    [at(one, early, true), at(other, late, false)],
-    [at(one, late, false), at(other, early, true)],
-    [at(one, late, false), at(other, late, false)],
-  ];
+/** Last day that planning thinks of for an entry: every batch that the wishes could make, one after the other. */
+export const lastDay = (ground: Ground): number => ground.startDay + ground.gapDays * Math.max(0, ground.mostBatches - 1);
+
+/** What two animals mean to each other by the rules on meetings; a resident among them is nobody's fault. */
+export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal): Danger {
+  const key = `${meetingName(one)} ${meetingName(other)}`;
+  const known = ground.meetings.get(key);
+  if (known !== undefined) return known;
+  const residents = new Set(ground.stock.animals.map((animal) => animal.id));
+  const newcomers = new Set([one.id, other.id].filter((id) => !residents.has(id)));
+  const findings = findingsOf(stockOfAll(ground, [one, other]), meetingRules(ground)).filter(
+    (finding) => finding.accepted === undefined && finding.level !== 'note',
+  );
+  const grave = findings.filter((finding) => excludes(ground, finding, newcomers));
+  const danger: Danger = {
+    excludes: grave.length > 0,
+    grave: rolesIn(grave),
+    slight: rolesIn(findings.filter((finding) => !grave.includes(finding))),
+  };
+  ground.meetings.set(key, danger);
+  return danger;
 }
+
+const meetingName = (animal: StockAnimal): string => `${animal.id}@${animal.count}@${animal.entryDay}@${animal.lengthCm?.centre}`;
+
+const rolesIn = (findings: readonly Finding[]): Roles => {
+  const inRole = (role: string): string[] =>
+    findings.flatMap((finding) => finding.subjects.filter((subject) => subject.role === role).map((subject) => subject.id));
+  return { predators: inRole('predator'), prey: inRole('prey') };
+};

@@ -1,5 +1,7 @@
 import { arrange, type Arrangement } from './arrange.js';
-import { capacityRules, checkWith, excludes, type Ground, lastDay, meetings } from './ground.js';
+import { canMeetOn } from './can-meet.js';
+import { conflictsBetween } from './conflicts.js';
+import { capacityRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
 import { type Line, newcomerFrom, type Pick } from './line.js';
 
 /** The best set found, and how sure it is. */
@@ -13,9 +15,7 @@ export interface Selection {
 /** Most checks spent on one plan; what is then not proven is said. */
 export const MOST_CHECKS = 60_000;
 
-/** A number of one line's animals, as a vertex of the search. */
-type Option = Pick;
-
+/** Sum of priorities, then number of animals. */
 interface Score {
   readonly priority: number;
   readonly animals: number;
@@ -29,42 +29,46 @@ interface Score {
  */
 export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Selection {
   const options = ground.lines.map((line) => optionsOf(ground, line));
-  const conflict = conflictsBetween(ground, options.flat());
+  const conflict = conflictsBetween(ground);
+  const canMeet = canMeetOn(ground);
   let best: { arrangement: Arrangement; score: Score } | undefined;
-  let open = 0;
+  /** The most priority of anything that was not looked into to the end. */
+  let open = Number.NEGATIVE_INFINITY;
 
-  const bound = (from: number, chosen: readonly Option[]): number => cliqueBound(options.slice(from), chosen, conflict);
-  const descend = (at: number, chosen: readonly Option[], priority: number): void => {
-    const limit = priority + bound(at, chosen);
-    if (best !== undefined && limit < best.score.priority) return;
+  const descend = (at: number, chosen: readonly Pick[], score: Score): void => {
+    const { priority, animals } = mostOf(options, at, chosen, conflict);
+    const limit: Score = { priority: score.priority + priority, animals: score.animals + animals };
+    if (best !== undefined && worth(limit, best.score) < 0) return;
     if (ground.spent.checks > mostChecks && best !== undefined) {
-      open = Math.max(open, limit);
+      open = Math.max(open, limit.priority);
       return;
     }
-    if (at === options.length) {
-      weigh(chosen, priority);
+    const wish = options[at];
+    if (wish === undefined) {
+      weigh(chosen, score);
       return;
     }
-    for (const option of options[at] as readonly Option[]) {
-      if (chosen.some((other) => conflict(other, option))) continue;
+    for (const option of wish) {
+      if (chosen.some((other) => conflict(other.line, option.line))) break;
       const next = [...chosen, option];
+      if (!canMeet(next)) break;
       if (overfull(ground, next)) continue;
-      descend(at + 1, next, priority + option.line.wish.priority);
+      descend(at + 1, next, { priority: score.priority + option.line.wish.priority, animals: score.animals + option.count });
     }
-    descend(at + 1, chosen, priority);
+    descend(at + 1, chosen, score);
   };
-  const weigh = (chosen: readonly Option[], priority: number): void => {
-    const score: Score = { priority, animals: chosen.reduce((sum, option) => sum + option.count, 0) };
-    if (best !== undefined && worth(score, best.score) < 0) return;
+  const weigh = (chosen: readonly Pick[], score: Score): void => {
     const arrangement = arrange(ground, chosen);
-    if (arrangement.excluding.length > 0) return;
+    if (arrangement.excluding.length > 0) {
+      if (!arrangement.exact) open = Math.max(open, score.priority);
+      return;
+    }
     if (best === undefined || worth(score, best.score) > 0 || preferred(arrangement, best.arrangement)) best = { arrangement, score };
   };
-  descend(0, [], 0);
+  descend(0, [], { priority: 0, animals: 0 });
 
   const found = best ?? { arrangement: arrange(ground, []), score: { priority: 0, animals: 0 } };
-  const gap = Math.max(0, open - found.score.priority);
-  return { arrangement: found.arrangement, proven: open === 0, gap };
+  return { arrangement: found.arrangement, proven: open < found.score.priority, gap: Math.max(0, open - found.score.priority) };
 }
 
 const worth = (one: Score, other: Score): number => one.priority - other.priority || one.animals - other.animals;
@@ -82,85 +86,63 @@ function preferred(one: Arrangement, other: Arrangement): boolean {
 }
 
 /** The numbers of a wish that work by themselves beside the residents; the largest first. */
-function optionsOf(ground: Ground, line: Line): Option[] {
-  const options: Option[] = [];
+function optionsOf(ground: Ground, line: Line): Pick[] {
+  const options: Pick[] = [];
   for (let count = line.wish.most; count >= line.wish.least; count -= 1) {
     if (worksAlone(ground, { line, count })) options.push({ line, count });
   }
   return options;
 }
 
-/** Whether a pick can be in the tank with the residents at all. */
+/**
+ * Whether a pick can be in the tank with the residents at all: no error stands at its shortest and its longest, early and
+ * late. Between them these hold the safest meeting with every resident, as swallower and as prey, and the smallest claim.
+ */
 function worksAlone(ground: Ground, pick: Pick): boolean {
   const ids = new Set([pick.line.id]);
-  const lengths = pick.line.lengthsCm.length === 0 ? [undefined] : [pick.line.lengthsCm[0], pick.line.lengthsCm.at(-1)];
-  const keys = [ground.startDay, lastDay(ground)]
-    .flatMap((day) => lengths.map((length) => [newcomerFrom(pick, day, length)]))
-    .map((animals) => excludingKeys(ground, animals, ids));
-  return !sharedByAll(keys);
-}
-
-const excludingKeys = (ground: Ground, animals: Parameters<typeof checkWith>[1], ids: ReadonlySet<string>): Set<string> =>
-  new Set(
-    checkWith(ground, animals)
-      .findings.filter((finding) => excludes(ground, finding, ids))
-      .map((finding) => finding.key),
-  );
-
-/** Whether one finding stands however the animals meet. */
-const sharedByAll = (sets: readonly ReadonlySet<string>[]): boolean => [...(sets[0] ?? [])].some((key) => sets.every((set) => set.has(key)));
-
-/** Which options cannot be together, however they meet. */
-function conflictsBetween(ground: Ground, options: readonly Option[]): (one: Option, other: Option) => boolean {
-  const known = new Map<string, boolean>();
-  const name = (option: Option): string => `${option.line.id} ${option.count}`;
-  const judge = (one: Option, other: Option): boolean => {
-    const ids = new Set([one.line.id, other.line.id]);
-    return sharedByAll(meetings(ground, one, other).map((animals) => excludingKeys(ground, animals, ids)));
-  };
-  for (const one of options) {
-    for (const other of options) {
-      if (name(one) < name(other)) known.set(`${name(one)} ${name(other)}`, one.line.id === other.line.id || judge(one, other));
+  const { lengthsCm } = pick.line;
+  const lengths = lengthsCm.length === 0 ? [undefined] : [lengthsCm[0], lengthsCm.at(-1)];
+  let standing: Set<string> | undefined;
+  for (const day of [ground.startDay, lastDay(ground)]) {
+    for (const length of lengths) {
+      const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) => excludesForGood(ground, finding, ids));
+      const keys = new Set(found.map((finding) => finding.key));
+      standing = standing === undefined ? keys : new Set([...standing].filter((key) => keys.has(key)));
+      if (standing.size === 0) return true;
     }
   }
-  return (one, other) => {
-    const [first, second] = name(one) < name(other) ? [one, other] : [other, one];
-    return known.get(`${name(first)} ${name(second)}`) ?? true;
-  };
+  return false;
 }
 
 /**
- * Most priority that the wishes still open can add: wishes whose options all exclude each other count once, for the one
- * worth most.
+ * Most priority and animals that the wishes still open can add: wishes that all exclude each other count once, for the one
+ * worth most and for the one with the most animals.
  */
-function cliqueBound(open: readonly (readonly Option[])[], chosen: readonly Option[], conflict: (one: Option, other: Option) => boolean): number {
-  const cliques: Option[][] = [];
-  let bound = 0;
-  for (const options of open) {
-    const possible = options.filter((option) => chosen.every((other) => !conflict(other, option)));
-    const [first] = possible;
-    if (first === undefined) continue;
-    const clique = cliques.find((members) => members.every((member) => possible.every((option) => conflict(member, option))));
+function mostOf(options: readonly (readonly Pick[])[], from: number, chosen: readonly Pick[], conflict: (one: Line, other: Line) => boolean): Score {
+  const cliques: { lines: Line[]; priority: number; animals: number }[] = [];
+  for (let at = from; at < options.length; at += 1) {
+    const largest = options[at]?.[0];
+    if (largest === undefined || chosen.some((other) => conflict(other.line, largest.line))) continue;
+    const { line, count } = largest;
+    const clique = cliques.find(({ lines }) => lines.every((member) => conflict(member, line)));
     if (clique === undefined) {
-      // Wishes come by falling priority, so the first of a clique is its dearest.
-      bound += first.line.wish.priority;
-      cliques.push([...possible]);
+      cliques.push({ lines: [line], priority: line.wish.priority, animals: count });
     } else {
-      clique.push(...possible);
+      clique.lines.push(line);
+      clique.priority = Math.max(clique.priority, line.wish.priority);
+      clique.animals = Math.max(clique.animals, count);
     }
   }
-  return bound;
+  return {
+    priority: cliques.reduce((sum, clique) => sum + clique.priority, 0),
+    animals: cliques.reduce((sum, clique) => sum + clique.animals, 0),
+  };
 }
 
 /** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */
 function overfull(ground: Ground, picks: readonly Pick[]): boolean {
-  const rules = capacityRules(ground);
-  if (rules.length === 0) return false;
   const late = lastDay(ground);
   const ids = new Set(picks.map((pick) => pick.line.id));
-  return checkWith(
-    ground,
-    picks.map((pick) => newcomerFrom(pick, late, pick.line.lengthsCm[0])),
-    rules,
-  ).findings.some((finding) => excludes(ground, finding, ids));
+  const newcomers = picks.map((pick) => newcomerFrom(pick, late, pick.line.lengthsCm[0]));
+  return findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludesForGood(ground, finding, ids));
 }

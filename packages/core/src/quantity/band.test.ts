@@ -24,11 +24,21 @@ describe('bandOf', () => {
   });
 
   it('low and high without a value have the centre in the middle', () => {
-    expect(bandOf({ low: 18, high: 23, unit: 'cm', basis: 'recalled' }, 'cm')).toEqual({ low: 18, centre: 20.5, high: 23, basis: 'recalled' });
+    expect(bandOf({ low: 18, high: 23, unit: 'cm', basis: 'recalled' }, 'cm')).toEqual({
+      low: 18,
+      centre: 20.5,
+      high: 23,
+      basis: 'recalled',
+    });
   });
 
   it('a value between low and high stays the centre, and the spread of the basis has no say', () => {
-    expect(bandOf({ low: 8, value: 9, high: 12, unit: 'cm', basis: 'practice' }, 'cm')).toEqual({ low: 8, centre: 9, high: 12, basis: 'practice' });
+    expect(bandOf({ low: 8, value: 9, high: 12, unit: 'cm', basis: 'practice' }, 'cm')).toEqual({
+      low: 8,
+      centre: 9,
+      high: 12,
+      basis: 'practice',
+    });
     expect(bandOf({ low: 8, value: 9, high: 12, unit: 'cm', basis: 'practice' }, 'cm', 3).high).toBe(12);
   });
 

@@ -6,7 +6,11 @@ import { logDown, logUp, together } from './log-errors.js';
 import { ratioOf } from './ratio.js';
 
 const band: fc.Arbitrary<Band> = fc
-  .tuple(fc.double({ min: 0.01, max: 1000, noNaN: true }), fc.double({ min: 1, max: 3, noNaN: true }), fc.double({ min: 1, max: 3, noNaN: true }))
+  .tuple(
+    fc.double({ min: 0.01, max: 1000, noNaN: true }),
+    fc.double({ min: 1, max: 3, noNaN: true }),
+    fc.double({ min: 1, max: 3, noNaN: true }),
+  )
   .map(([centre, down, up]) => ({ low: centre / down, centre, high: centre * up, basis: 'measured' }));
 
 describe('together', () => {
@@ -69,7 +73,9 @@ describe('ratioOf', () => {
         const slack = 1 + 1e-12; // roundings of logarithm and exponential
         expect(low * slack).toBeGreaterThanOrEqual(above.low / below.high);
         expect(high).toBeLessThanOrEqual((above.high / below.low) * slack);
-        expect(low).toBeLessThanOrEqual((above.centre / below.centre / Math.max(above.centre / above.low, below.high / below.centre)) * slack);
+        expect(low).toBeLessThanOrEqual(
+          (above.centre / below.centre / Math.max(above.centre / above.low, below.high / below.centre)) * slack,
+        );
       }),
       { numRuns: runs(300) },
     );

@@ -1,7 +1,8 @@
 import type { Basis, Datum } from '@commensal/schema';
 import type { Band } from '../quantity/band.js';
 import { weakest } from '../quantity/basis.js';
-import { daysTogether, type StockAnimal } from '../stock/stock.js';
+import type { StockAnimal } from '../stock/stock.js';
+import { meetingOf } from './meeting.js';
 import { PASSED, type Rule } from './rule.js';
 
 /** One judgement: an animal's range of one property of the water against the tank's, or against another animal's. */
@@ -44,7 +45,7 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
       if (acidity !== undefined) own('acidity', '[pH]', acidity, undefined, tank.acidity);
       for (const other of animals.slice(index + 1)) {
         const met = other.kind.temperatureCel;
-        if (temperatureCel === undefined || met === undefined || daysTogether(stock, animal, other) === undefined) continue;
+        if (temperatureCel === undefined || met === undefined || meetingOf(stock, animal, other) === undefined) continue;
         each({
           property: 'temperature',
           unit: 'Cel',

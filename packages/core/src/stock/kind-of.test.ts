@@ -1,4 +1,4 @@
-import type { Length, ShapeRatio, SpeciesRecord } from '@commensal/schema';
+import type { Length, ShapeRatio, SpeciesRecord, StandInRatio } from '@commensal/schema';
 import { speciesProblems, standInsProblems } from '@commensal/schema';
 import { describe, expect, it } from 'vitest';
 import { deepFrozen, inventedSpecies, inventedStandIns } from '../../tests/support/invented.js';
@@ -8,9 +8,15 @@ import { kindOf } from './kind-of.js';
 /** Ends of bands go through logarithms and back, so they are right to about twelve decimals. */
 const DECIMALS = 12;
 
-const cm = (value: number, lengthType: Length['lengthType'] = 'TL'): Length => ({ value, unit: 'cm', lengthType: lengthType ?? 'TL', basis: 'practice' });
+const cm = (value: number, lengthType: Length['lengthType'] = 'TL'): Length => ({
+  value,
+  unit: 'cm',
+  lengthType: lengthType ?? 'TL',
+  basis: 'practice',
+});
 const share = (value: number): ShapeRatio => ({ value, unit: '1', per: 'SL', basis: 'practice' });
-const ratio = (value: number): { value: number; unit: '1'; per: 'SL'; basis: 'derived' } => ({ value, unit: '1', per: 'SL', basis: 'derived' });
+const SOURCE = { source: 'inventor-2027', formula: 'invented' } as const;
+const ratio = (value: number): StandInRatio => ({ value, unit: '1', basis: 'derived', ...SOURCE });
 
 /** The 90th percentile of the absolute error is 1.645 sigma, the end of the central 80 % is 1.282 sigma. */
 const spreadOf = (percentile90: number): number => 1 + (percentile90 * 1.2816) / 1.6449;
@@ -25,7 +31,7 @@ const STAND_INS = deepFrozen(
         totalPerStandard: ratio(1.4),
         bodyDepth: ratio(0.5),
         lowerJaw: ratio(0.1),
-        growthRate: { value: 0.8, unit: '/a', basis: 'derived' },
+        growthRate: { value: 0.8, unit: '/a', basis: 'derived', ...SOURCE },
       },
       { rank: 'guild', name: 'piscivore', gapeWidth: ratio(0.24) },
       { rank: 'guild', name: 'invertivore', gapeWidth: ratio(0.16) },
@@ -42,7 +48,8 @@ const STAND_INS = deepFrozen(
 );
 
 const kindWith = (more: Partial<SpeciesRecord>, id = 'unus-primus'): ReturnType<typeof kindOf> => {
-  const record = deepFrozen(inventedSpecies(id, more));
+  const sources = JSON.stringify(more).includes(SOURCE.source) ? [SOURCE.source] : [];
+  const record = deepFrozen(inventedSpecies(id, { ...more, sources }));
   expect(speciesProblems(record)).toEqual([]);
   return kindOf(record, STAND_INS);
 };
@@ -52,7 +59,10 @@ it('the invented stand-ins are valid', () => {
 });
 
 describe('length types', () => {
-  const lengths = { totalPerStandard: { value: 1.3, unit: '1', basis: 'practice' }, totalPerFork: { value: 1.1, unit: '1', basis: 'practice' } } as const;
+  const lengths = {
+    totalPerStandard: { value: 1.3, unit: '1', basis: 'practice' },
+    totalPerFork: { value: 1.1, unit: '1', basis: 'practice' },
+  } as const;
 
   it.each([
     ['TL', 10],
@@ -96,7 +106,10 @@ describe('length types', () => {
 
   it('millimetres and inches are read too', () => {
     expect(kindWith({ size: { captiveAdult: { value: 85, unit: 'mm', basis: 'practice' } } }).adultCm?.centre).toBeCloseTo(8.5, DECIMALS);
-    expect(kindWith({ size: { captiveAdult: { value: 4, unit: '[in_i]', basis: 'practice' } } }).adultCm?.centre).toBeCloseTo(10.16, DECIMALS);
+    expect(kindWith({ size: { captiveAdult: { value: 4, unit: '[in_i]', basis: 'practice' } } }).adultCm?.centre).toBeCloseTo(
+      10.16,
+      DECIMALS,
+    );
   });
 
   it('an animal without a tail has one length only', () => {
@@ -115,7 +128,7 @@ describe('stand-ins', () => {
   });
 
   it('a stand-in has the published error of standing in as its band, and counts as imputed', () => {
-    const totalPerStandard = { value: 1, unit: '1', basis: 'measured', low: 1, high: 1 } as const;
+    const totalPerStandard = { value: 1, unit: '1', basis: 'measured', low: 1, high: 1, source: SOURCE.source } as const;
     const ofGenus = kindWith({ size: { totalPerStandard } }, 'unus-primus').depthPerTotal;
     expect(ofGenus?.basis).toBe('imputed');
     expect(ofGenus?.centre).toBeCloseTo(0.3, DECIMALS);
@@ -142,7 +155,7 @@ describe('stand-ins', () => {
   });
 
   it('an imputed ratio in the record gives way to the stand-in, whose error is published', () => {
-    const imputed = { value: 1.3, unit: '1', basis: 'imputed', from: 'family' } as const;
+    const imputed = { value: 1.3, unit: '1', basis: 'imputed', from: 'family', source: SOURCE.source } as const;
     const kind = kindWith({ size: { totalPerStandard: imputed } });
     expect(kind.totalPerStandard).toMatchObject({ centre: 1.2, basis: 'imputed' });
     expect(kind.totalPerStandard?.high).toBeCloseTo(1.2 * spreadOf(0.08), DECIMALS);
@@ -164,7 +177,7 @@ describe('growth', () => {
   });
 
   it('without one it follows from the maximum, with the error of that formula on top, and counts as derived', () => {
-    const { asymptoticCm } = kindWith({ size: { maximum: { low: 20, value: 20, high: 20, unit: 'cm', basis: 'derived', formula: 'mean of two' } } });
+    const { asymptoticCm } = kindWith({ size: { maximum: { low: 20, value: 20, high: 20, unit: 'cm', basis: 'derived', ...SOURCE } } });
     expect(asymptoticCm?.centre).toBe(asymptoticFromMaximum(20));
     expect(asymptoticCm?.basis).toBe('derived');
     expect(asymptoticCm?.high).toBeCloseTo(asymptoticFromMaximum(20) * 1.15, DECIMALS);
@@ -253,5 +266,7 @@ describe('what is passed on', () => {
     const kind = kindWith({ needs: { temperature: { low: 24, high: 27, unit: 'Cel', basis: 'recalled' } } });
     expect(kind.temperatureCel).toEqual({ low: 24, centre: 25.5, high: 27, basis: 'recalled' });
     expect(kind.salinity).toBeUndefined();
+    const single = kindWith({ needs: { temperature: { value: 25, unit: 'Cel', basis: 'recalled' } } });
+    expect(single.temperatureCel).toEqual({ low: 25, centre: 25, high: 25, basis: 'recalled' });
   });
 });

@@ -102,7 +102,11 @@ function readLength(length: BodyLength | undefined, kind: StockKind): Band | und
   const read = bandOf(length, 'cm');
   const type = length.lengthType ?? 'TL';
   if (type !== 'SL' && type !== 'FL') return read;
-  return lengthOf({ low: read.low, value: read.centre, high: read.high, unit: 'cm', lengthType: type, basis: 'measured' }, kind.record, kind.totalPerStandard);
+  return lengthOf(
+    { low: read.low, value: read.centre, high: read.high, unit: 'cm', lengthType: type, basis: 'measured' },
+    kind.record,
+    kind.totalPerStandard,
+  );
 }
 
 function residentOf(resident: Resident, kind: StockKind, day: number): StockAnimal {

@@ -2,10 +2,12 @@ import type { Datum, Level, Subject } from '@commensal/schema';
 import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
 import { weakest } from '../../quantity/basis.js';
-import { daysTogether, type Stock, type StockAnimal } from '../../stock/stock.js';
+import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { lower } from '../levels.js';
 import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
+import { meetingOf } from '../meeting.js';
 import { type Interest, interestIn } from './interest.js';
+import { type LengthBook, lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
 import { beyondDoubt, fullSizeMarginAtWorst, type Gaps, lengthOn, marginAtWorst, type Pairing, pairingOf, weightiestDoubt } from './pairing.js';
 
@@ -52,11 +54,12 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   defaults: gapeDefaults,
 
   measure(stock, options, each) {
+    const lengths = lengthBook();
     for (const predator of stock.animals) {
       if (predator.kind.gapeClass === 'notGapeLimited') continue;
       for (const prey of stock.animals) {
         if (predator !== prey && canBePrey(prey)) {
-          const measure = measurePair(stock, predator, prey, options);
+          const measure = measurePair(stock, predator, prey, options, lengths);
           if (measure !== undefined) each(measure);
         }
       }
@@ -75,26 +78,56 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
 /** Shells, spines and stings are no matter of the gape. */
 const canBePrey = (animal: StockAnimal): boolean => animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
 
-function measurePair(stock: Stock, predator: StockAnimal, prey: StockAnimal, options: GapeOptions): GapeMeasure | undefined {
-  const together = daysTogether(stock, predator, prey);
+function measurePair(
+  stock: Stock,
+  predator: StockAnimal,
+  prey: StockAnimal,
+  options: GapeOptions,
+  lengths: LengthBook,
+): GapeMeasure | undefined {
+  const together = meetingOf(stock, predator, prey);
   if (together === undefined) return undefined;
   const { from, until } = together;
-  const pairing = pairingOf(predator, prey, from, options);
-  const shared = {
+  const found = pairingOf(predator, prey, from, options);
+  const pairing = 'ratio' in found && predator.kind.gapeClass !== undefined ? found : undefined;
+  const gaps: Gaps | undefined = pairing !== undefined ? undefined : 'ratio' in found ? { predator: ['shape.gapeClass'], prey: [] } : found;
+  const reach = pairing === undefined ? NO_REACH : reachOf(stock, pairing, predator, prey, from, until, options, lengths);
+  // Written out, not spread: a spread costs more than all the arithmetic.
+  return {
     predator,
     prey,
+    gaps,
+    pairing,
     fromDay: from,
+    firstDay: reach.firstDay,
+    possibleDay: reach.possibleDay,
+    atFullSize: reach.atFullSize,
+    possibleAtFullSize: reach.possibleAtFullSize,
+    easyMouthful: reach.easyMouthful,
     interest: interestIn(predator.kind, prey.kind),
     spared: prey.kind.record.feeding?.cleans?.value === true,
   };
-  if (!('ratio' in pairing) || predator.kind.gapeClass === undefined) {
-    const gaps: Gaps = 'ratio' in pairing ? { predator: ['shape.gapeClass'], prey: [] } : pairing;
-    return { ...shared, gaps, pairing: undefined, firstDay: Infinity, possibleDay: Infinity, atFullSize: false, possibleAtFullSize: false, easyMouthful: false };
-  }
+}
+
+type Reach = Pick<GapeMeasure, 'firstDay' | 'possibleDay' | 'atFullSize' | 'possibleAtFullSize' | 'easyMouthful'>;
+
+const NO_REACH: Reach = { firstDay: Infinity, possibleDay: Infinity, atFullSize: false, possibleAtFullSize: false, easyMouthful: false };
+
+/** When the prey is within reach of the mouth: from a day on, at full size, or perhaps. */
+function reachOf(
+  stock: Stock,
+  pairing: Pairing,
+  predator: StockAnimal,
+  prey: StockAnimal,
+  from: number,
+  until: number,
+  options: GapeOptions,
+  lengths: LengthBook,
+): Reach {
   const years = (until - from) / DAYS_PER_YEAR;
   const crossing = firstCrossing(pairing.predator, pairing.prey, pairing.ratio, years);
-  const firstDay = from + Math.floor(crossing * DAYS_PER_YEAR);
-  const stays = predator.leaveDay > stock.horizonDay && prey.leaveDay > stock.horizonDay;
+  const lastDay = Math.max(stock.horizonDay, until);
+  const stays = predator.leaveDay > lastDay && prey.leaveDay > lastDay;
   const fails = crossing <= years;
   const atFullSize = !fails && stays && fitsLater(pairing, years, options);
   const easyRatio = Math.max(pairing.mouthRatioAtWorst / options.smallShare, pairing.ratio);
@@ -103,11 +136,8 @@ function measurePair(stock: Stock, predator: StockAnimal, prey: StockAnimal, opt
     : atFullSize && pairing.predatorFullCm >= easyRatio * pairing.preyFullCm;
   const doubtful = !fails && !atFullSize;
   return {
-    ...shared,
-    gaps: undefined,
-    pairing,
-    firstDay: fails ? firstDay : Infinity,
-    possibleDay: doubtful ? firstDoubtfulDay(pairing, predator, prey, from, until) : Infinity,
+    firstDay: fails ? from + Math.floor(crossing * DAYS_PER_YEAR) : Infinity,
+    possibleDay: doubtful ? firstDoubtfulDay(pairing, predator, prey, from, until, lengths) : Infinity,
     atFullSize,
     possibleAtFullSize: doubtful && stays && fullSizeMarginAtWorst(pairing, predator, prey) >= 0,
     easyMouthful,
@@ -124,29 +154,41 @@ function fitsLater(pairing: Pairing, years: number, options: GapeOptions): boole
   );
 }
 
-/** Steps in which the span is searched for a doubt; its first day is then closed in by halving. Margins turn over years. */
-const DOUBT_STEPS = 16;
+/**
+ * Days between the looks at a span for a doubt; its first day is then closed in by halving. Margins turn over years. Looks
+ * are counted back from the end, which pairs share, so that their lengths are worked out once.
+ */
+const LOOK_DAYS = 64;
 
-function firstDoubtfulDay(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, from: number, until: number): number {
-  const margin = (day: number): number => marginAtWorst(pairing, predator, prey, day);
-  if (beyondDoubt(pairing, predator, prey, from, until)) return Infinity;
-  if (margin(from) >= 0) return from;
-  const stepDays = Math.max(1, Math.ceil((until - from) / DOUBT_STEPS));
-  for (let last = from; last < until; ) {
-    const next = Math.min(until, last + stepDays);
-    if (margin(next) >= 0) {
-      let safe = last;
-      let doubtful = next;
-      while (doubtful - safe > 1) {
-        const middle = Math.floor((safe + doubtful) / 2);
-        if (margin(middle) >= 0) doubtful = middle;
-        else safe = middle;
-      }
-      return doubtful;
-    }
-    last = next;
+function firstDoubtfulDay(
+  pairing: Pairing,
+  predator: StockAnimal,
+  prey: StockAnimal,
+  from: number,
+  until: number,
+  lengths: LengthBook,
+): number {
+  if (beyondDoubt(pairing, predator, prey, from, until, lengths)) return Infinity;
+  const doubtfulOn = (day: number): boolean => marginAtWorst(pairing, predator, prey, day, lengths) >= 0;
+  if (doubtfulOn(from)) return from;
+  let safe = from;
+  for (let next = until - LOOK_DAYS * (Math.ceil((until - from) / LOOK_DAYS) - 1); next <= until; next += LOOK_DAYS) {
+    if (doubtfulOn(next)) return firstBetween(safe, next, doubtfulOn);
+    safe = next;
   }
   return Infinity;
+}
+
+/** The first day on which something holds, between one on which it does not and one on which it does. */
+function firstBetween(without: number, withIt: number, holds: (day: number) => boolean): number {
+  let before = without;
+  let first = withIt;
+  while (first - before > 1) {
+    const middle = Math.floor((before + first) / 2);
+    if (holds(middle)) first = middle;
+    else before = middle;
+  }
+  return first;
 }
 
 const LEVELS: Readonly<Record<Interest, readonly [ordinary: Level, easy: Level]>> = {
@@ -205,11 +247,11 @@ function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock): Telling
     ...spared,
   };
   if (verdict.outcome === 'cantTell') {
-    const doubt = weightiestDoubt(predator, prey, stock.horizonDay);
+    const doubt = weightiestDoubt(predator, prey, Math.max(stock.horizonDay, measure.fromDay), lengthBook());
     data['settle'] = { keys: [doubt.field] };
     data['of'] = { animal: doubt.of.id };
   } else if (!later) {
-    const safe = smallestSafeLength(pairing, (stock.horizonDay - measure.fromDay) / DAYS_PER_YEAR);
+    const safe = smallestSafeLength(pairing, Math.max(0, stock.horizonDay - measure.fromDay) / DAYS_PER_YEAR);
     if (safe !== undefined) data['safeLength'] = { value: roundedUp(safe), unit: 'cm' };
     if (day > measure.fromDay) data['lastSafeDay'] = { date: isoOf(day - 1) };
   }

@@ -2,10 +2,10 @@ import { type Growing } from '../../biology/first-crossing.js';
 import { lengthAfter } from '../../biology/length-after.js';
 import type { Band } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
-import { DAYS_PER_YEAR } from '../../quantity/days.js';
 import { logDown, logUp, together } from '../../quantity/log-errors.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import type { Basis } from '@commensal/schema';
+import { type LengthBook, yearsSince } from './lengths.js';
 import type { GapeOptions } from './options.js';
 
 /** A swallower and its prey in numbers, from a day on. Lengths are total lengths in cm. */
@@ -104,56 +104,21 @@ function growthOf(animal: StockAnimal, fromDay: number): Growing | undefined {
   };
 }
 
-const yearsSince = (animal: StockAnimal, day: number): number => Math.max(0, (day - animal.lengthDay) / DAYS_PER_YEAR);
-
-/**
- * Error of a length at a time, in logarithms: length at the start, asymptotic length and rate, each moved alone to its end,
- * together as independent errors. `up` moves them to the longer side. Two of one species share their growth curve.
- */
-function lengthError(animal: StockAnimal, day: number, up: boolean, sharedCurve: boolean): number {
-  const { lengthCm } = animal;
-  const { asymptoticCm, ratePerYear } = animal.kind;
-  if (lengthCm === undefined || asymptoticCm === undefined || ratePerYear === undefined) return 0;
-  const years = yearsSince(animal, day);
-  const end = (band: Band): number => (up ? band.high : band.low);
-  const centre = Math.log(lengthAfter(lengthCm.centre, asymptoticCm.centre, ratePerYear.centre, years));
-  const shift = (length: number): number => Math.abs(Math.log(length) - centre);
-  const ofStart = shift(lengthAfter(end(lengthCm), asymptoticCm.centre, ratePerYear.centre, years));
-  if (sharedCurve) return ofStart;
-  return together(
-    ofStart,
-    shift(lengthAfter(lengthCm.centre, end(asymptoticCm), ratePerYear.centre, years)),
-    shift(lengthAfter(lengthCm.centre, asymptoticCm.centre, end(ratePerYear), years)),
-  );
-}
-
 /**
  * Whether danger is out of reach whatever the errors: the swallower at its longest on the last day against the prey at its
  * shortest on the first. Spares the search in most pairs.
  */
-export function beyondDoubt(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, fromDay: number, untilDay: number): boolean {
-  const lengths = Math.log(extremeLength(predator, untilDay, true) / extremeLength(prey, fromDay, false));
-  return worstMargin(pairing, lengths, 0) < 0;
-}
-
-function extremeLength(animal: StockAnimal, day: number, up: boolean): number {
-  const { lengthCm } = animal;
-  const { asymptoticCm, ratePerYear } = animal.kind;
-  if (lengthCm === undefined || asymptoticCm === undefined || ratePerYear === undefined) return Number.NaN;
-  const end = (band: Band): number => (up ? band.high : band.low);
-  return lengthAfter(end(lengthCm), end(asymptoticCm), end(ratePerYear), yearsSince(animal, day));
-}
+export const beyondDoubt = (pairing: Pairing, predator: StockAnimal, prey: StockAnimal, from: number, until: number, lengths: LengthBook): boolean =>
+  worstMargin(pairing, lengths(predator, until).longest - lengths(prey, from).shortest, 0) < 0;
 
 /** How far the point less favourable to the prey lies beyond the danger line on a day, in logarithms; danger from 0 up. */
-export function marginAtWorst(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, day: number): number {
-  const lengths = Math.log(lengthOn(predator, day) / lengthOn(prey, day));
-  return worstMargin(pairing, lengths, lengthErrors(predator, prey, day));
+export function marginAtWorst(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, day: number, lengths: LengthBook): number {
+  const ofPredator = lengths(predator, day);
+  const ofPrey = lengths(prey, day);
+  const error =
+    predator.kind.id === prey.kind.id ? together(ofPredator.startUp, ofPrey.startDown) : together(ofPredator.up, ofPrey.down);
+  return worstMargin(pairing, ofPredator.log - ofPrey.log, error);
 }
-
-const lengthErrors = (predator: StockAnimal, prey: StockAnimal, day: number): number => {
-  const sharedCurve = predator.kind.id === prey.kind.id;
-  return together(lengthError(predator, day, true, sharedCurve), lengthError(prey, day, false, sharedCurve));
-};
 
 /** The mouth and the length cap are two conditions; danger needs both. */
 function worstMargin(pairing: Pairing, logLengths: number, lengthsError: number): number {
@@ -186,13 +151,15 @@ export function lengthOn(animal: StockAnimal, day: number): number {
 /**
  * What would narrow the doubt most: the field whose error weighs most on the last day, and whose it is.
  */
-export function weightiestDoubt(predator: StockAnimal, prey: StockAnimal, day: number): { field: string; of: StockAnimal } {
+export function weightiestDoubt(predator: StockAnimal, prey: StockAnimal, day: number, lengths: LengthBook): { field: string; of: StockAnimal } {
   const sharedCurve = predator.kind.id === prey.kind.id;
+  const ofPredator = lengths(predator, day);
+  const ofPrey = lengths(prey, day);
   const doubts: { field: string; of: StockAnimal; error: number }[] = [
     { field: 'shape.lowerJaw', of: predator, error: predator.kind.swallow === undefined ? 0 : logUp(predator.kind.swallow) },
     { field: 'shape.bodyDepth', of: prey, error: prey.kind.depthPerTotal === undefined ? 0 : logDown(prey.kind.depthPerTotal) },
-    { field: 'growth', of: predator, error: lengthError(predator, day, true, sharedCurve) },
-    { field: 'growth', of: prey, error: lengthError(prey, day, false, sharedCurve) },
+    { field: 'growth', of: predator, error: sharedCurve ? ofPredator.startUp : ofPredator.up },
+    { field: 'growth', of: prey, error: sharedCurve ? ofPrey.startDown : ofPrey.down },
   ];
   return doubts.reduce((most, doubt) => (doubt.error > most.error ? doubt : most));
 }
