@@ -23,7 +23,10 @@ export function documents(folder = root) {
   };
   const packages = existsSync(path.join(folder, 'packages')) ? readdirSync(path.join(folder, 'packages')) : [];
   const named = ['README.md', 'DEVELOPERS.md', ...packages.map((name) => path.join('packages', name, 'README.md'))];
-  return [...named.filter((file) => existsSync(path.join(folder, file))), ...inFolder('docs').filter((file) => file.endsWith('.md'))].sort();
+  return [
+    ...named.filter((file) => existsSync(path.join(folder, file))),
+    ...inFolder('docs').filter((file) => file.endsWith('.md')),
+  ].sort();
 }
 
 /** The fenced blocks of a text; `from` and `to` are the indices of the first line within and of the closing fence. */

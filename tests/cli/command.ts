@@ -22,7 +22,13 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 /** Runs `commensal` with arguments, in the folder. */
 export function commensal(args: readonly string[], input: string | Buffer = ''): Ran {
   const env = { ...process.env, NO_COLOR: '1' };
-  const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...args], { cwd: folder, input, env, encoding: 'utf8', maxBuffer: 2 ** 26 });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...args], {
+    cwd: folder,
+    input,
+    env,
+    encoding: 'utf8',
+    maxBuffer: 2 ** 26,
+  });
   return { code: status, out: stdout, err: stderr };
 }
 
@@ -31,8 +37,13 @@ export const example = (): Situation => JSON.parse(textOf('examples/lantern-quay
 
 let written = 0;
 
+function newName(): string {
+  written += 1;
+  return `${written}.situation.json`;
+}
+
 /** Writes text to a new file in the folder and returns its name. */
-export function file(text: string | Buffer, name = `${(written += 1)}.situation.json`): string {
+export function file(text: string | Buffer, name = newName()): string {
   mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
   writeFileSync(path.join(folder, name), text);
   return name;
@@ -48,7 +59,11 @@ export function changed(change: (situation: Record<string, never> & Situation) =
 /** Copies records of the sample into a folder of records. */
 export function recordsIn(name: string, records: readonly string[]): string {
   for (const record of records) {
-    cpSync(path.join(root, 'packages/species-sample/records', `${record}.species.json`), path.join(folder, name, `${record}.species.json`), { recursive: true });
+    cpSync(
+      path.join(root, 'packages/species-sample/records', `${record}.species.json`),
+      path.join(folder, name, `${record}.species.json`),
+      { recursive: true },
+    );
   }
   return name;
 }

@@ -45,7 +45,9 @@ describe('calls', () => {
   });
 
   test('an unknown rule offers the nearest', () => {
-    expect(refused(['rules', 'gap'])).toMatch(/^unknown-rule\n {2}no rule has the id "gap"; it must be gape, care-tier,.* or entry-gap\.\n {2}Did you mean gape\?\n$/);
+    expect(refused(['rules', 'gap'])).toMatch(
+      /^unknown-rule\n {2}no rule has the id "gap"; it must be gape, care-tier,.* or entry-gap\.\n {2}Did you mean gape\?\n$/,
+    );
   });
 
   test.each(['2027-02-30', '2027-13-01', 'yesterday', '01.03.2027', '9999-12-31', '0207-03-01'])('--as-of %s', (date) => {
@@ -62,7 +64,9 @@ describe('files', () => {
 
   test.each(['', ' \n\t', '\uFEFF'])('that are empty (%j)', (text) => {
     const name = file(text);
-    expect(check(name)).toBe(`${name}  empty-file\n  the file is empty; it must hold a document in JSON.\n  Fill it, or name another file.\n`);
+    expect(check(name)).toBe(
+      `${name}  empty-file\n  the file is empty; it must hold a document in JSON.\n  Fill it, or name another file.\n`,
+    );
   });
 
   test('that are not text', () => {
@@ -126,18 +130,46 @@ describe('situations', () => {
   const saying = (change: Change): string => check(changed(change));
 
   test.each<[string, Change, string]>([
-    ['negative water', ({ tank }) => Object.assign(tank.water, { value: -3 }), 'tank.water.value is -3; it must be more than 0 and at most 1000000.'],
+    [
+      'negative water',
+      ({ tank }) => Object.assign(tank.water, { value: -3 }),
+      'tank.water.value is -3; it must be more than 0 and at most 1000000.',
+    ],
     ['no water', ({ tank }) => Object.assign(tank.water, { value: 0 }), 'tank.water.value is 0; it must be more than 0'],
-    ['an absurd length', ({ tank }) => Object.assign(tank, { length: { value: 1e9, unit: 'cm' } }), 'tank.length.value is 1000000000; it must be more than 0 and at most 5000.'],
+    [
+      'an absurd length',
+      ({ tank }) => Object.assign(tank, { length: { value: 1e9, unit: 'cm' } }),
+      'tank.length.value is 1000000000; it must be more than 0 and at most 5000.',
+    ],
     ['an endless number', ({ residents = [] }) => Object.assign(residents[0] ?? {}, { count: 1e300 }), 'it must be from 1 to 1000'],
-    ['a number as text', ({ tank }) => Object.assign(tank.water, { value: '240' }), 'tank.water.value is "240"; it must be a number without quotes.'],
-    ['a wrong unit', ({ tank }) => Object.assign(tank.water, { unit: 'gallons' }), 'tank.water.unit is "gallons"; it must be L or [gal_us].'],
-    ['a word that is not in the list', ({ keeper }) => Object.assign(keeper ?? {}, { provisions: ['tight-lids'] }), 'Did you mean "tight-lid"?'],
-    ['a tier that is not there', ({ keeper }) => Object.assign(keeper ?? {}, { careTier: 7 }), 'keeper.careTier is 7; it must be from 1 to 3.'],
+    [
+      'a number as text',
+      ({ tank }) => Object.assign(tank.water, { value: '240' }),
+      'tank.water.value is "240"; it must be a number without quotes.',
+    ],
+    [
+      'a wrong unit',
+      ({ tank }) => Object.assign(tank.water, { unit: 'gallons' }),
+      'tank.water.unit is "gallons"; it must be L or [gal_us].',
+    ],
+    [
+      'a word that is not in the list',
+      ({ keeper }) => Object.assign(keeper ?? {}, { provisions: ['tight-lids'] }),
+      'Did you mean "tight-lid"?',
+    ],
+    [
+      'a tier that is not there',
+      ({ keeper }) => Object.assign(keeper ?? {}, { careTier: 7 }),
+      'keeper.careTier is 7; it must be from 1 to 3.',
+    ],
     ['a misspelt property', ({ tank }) => Object.assign(tank, { lenght: tank.length }), 'tank has "lenght"; '],
     ['a day that is not in the calendar', (situation) => Object.assign(situation, { date: '2027-02-30' }), 'date is "2027-02-30"; '],
     ['a day as people write it', (situation) => Object.assign(situation, { date: '1 March 2027' }), 'it must be a day as yyyy-mm-dd'],
-    ['a day long ago', ({ residents = [] }) => Object.assign(residents[0] ?? {}, { enteredOn: '0207-02-12' }), 'the year must be from 1900 to 2999.'],
+    [
+      'a day long ago',
+      ({ residents = [] }) => Object.assign(residents[0] ?? {}, { enteredOn: '0207-02-12' }),
+      'the year must be from 1900 to 2999.',
+    ],
     ['a day far ahead', (situation) => Object.assign(situation, { date: '9999-12-31' }), 'the year must be from 1900 to 2999.'],
     ['no tank', (situation) => Reflect.deleteProperty(situation, 'tank'), 'the document has no "tank"; "tank" must be given.'],
   ])('%s', (_, change, says) => expect(saying(change)).toContain(says));
@@ -202,7 +234,9 @@ describe('a species without a record', () => {
   });
 
   test('that is like none is told how to write one', () => {
-    expect(wishing('nemo')).toContain('Write genus and species in small letters, joined by a hyphen, or name another folder of records with --species.');
+    expect(wishing('nemo')).toContain(
+      'Write genus and species in small letters, joined by a hyphen, or name another folder of records with --species.',
+    );
   });
 
   test('is told wherever it stands, once a place', () => {
@@ -235,6 +269,8 @@ test('a list of more wishes than a plan takes', () => {
   const name = changed(({ wishes = [] }) => {
     while (wishes.length < 25) wishes.push({ species: 'gramma-loreto' });
   });
-  expect(refused(['plan', name])).toBe('too-many-wishes\n  the list has 25 wishes; a plan takes 24 at most.\n  Leave out those that matter least.\n');
+  expect(refused(['plan', name])).toBe(
+    'too-many-wishes\n  the list has 25 wishes; a plan takes 24 at most.\n  Leave out those that matter least.\n',
+  );
   expect(commensal(['check', name]).code).toBe(0);
 });

@@ -11,7 +11,8 @@ const TWO = ['pomacentridae/amphiprion-ocellaris', 'grammatidae/gramma-loreto'];
 const { residents: _, ...bare } = example();
 const pair = file(JSON.stringify({ ...bare, wishes: [{ species: 'amphiprion-ocellaris', count: [2, 2] }, { species: 'gramma-loreto' }] }));
 
-const recordText = (name: string): string => readFileSync(path.join(root, 'packages/species-sample/records', `${name}.species.json`), 'utf8');
+const recordText = (name: string): string =>
+  readFileSync(path.join(root, 'packages/species-sample/records', `${name}.species.json`), 'utf8');
 
 test('a folder of two records is planned with', () => {
   const { code, out, err } = commensal(['plan', pair, '--species', recordsIn('own', TWO), '--format', 'json']);
@@ -53,7 +54,10 @@ test('all broken records are told, not only the first', () => {
   for (const name of ['a', 'b']) file('{', `several/${name}.species.json`);
   const { code, err } = commensal(['plan', pair, '--species', 'several']);
   expect(code).toBe(2);
-  expect(placesIn(err).map((line) => line.replaceAll('\\', '/'))).toEqual(['several/a.species.json:1:1  not-json', 'several/b.species.json:1:1  not-json']);
+  expect(placesIn(err).map((line) => line.replaceAll('\\', '/'))).toEqual([
+    'several/a.species.json:1:1  not-json',
+    'several/b.species.json:1:1  not-json',
+  ]);
 });
 
 test('two records with one id are told with both files', () => {
@@ -74,6 +78,9 @@ test('a folder without records', () => {
 });
 
 test('a folder that is not there, and a file in its place', () => {
-  expect(commensal(['plan', pair, '--species', 'nowhere'])).toMatchObject({ ...REFUSED, err: expect.stringMatching(/^no-such-folder\n {2}"nowhere" does not exist; /) });
+  expect(commensal(['plan', pair, '--species', 'nowhere'])).toMatchObject({
+    ...REFUSED,
+    err: expect.stringMatching(/^no-such-folder\n {2}"nowhere" does not exist; /),
+  });
   expect(commensal(['plan', pair, '--species', pair])).toMatchObject({ ...REFUSED, err: expect.stringMatching(/ is no folder; /) });
 });

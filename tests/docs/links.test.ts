@@ -12,7 +12,7 @@ interface Link {
 
 const files = [...documents(), 'CHANGELOG.md'];
 
-const withoutCode = (text: string): string => text.replaceAll(/^```[^]*?^```$/gm, '').replaceAll(/`[^`\n]*`/g, '');
+const withoutCode = (text: string): string => text.replaceAll(/^```[\s\S]*?^```$/gm, '').replaceAll(/`[^`\n]*`/g, '');
 
 const links: readonly Link[] = files.flatMap((from) =>
   [...withoutCode(textOf(from)).matchAll(/\]\(([^)\s]+)[^)]*\)/g)]

@@ -44,7 +44,9 @@ test('every other sentence is named by the text that is built of it', () => {
 
 test('every sentence is given what it prints', () => {
   expect(sayings.length).toBeGreaterThan(1000);
-  const gaps = sayings.flatMap(({ key, slots, from }) => unfilled(sentences[key] ?? '', slots).map((slot) => `${key} lacks ${slot} (${from})`));
+  const gaps = sayings.flatMap(({ key, slots, from }) =>
+    unfilled(sentences[key] ?? '', slots).map((slot) => `${key} lacks ${slot} (${from})`),
+  );
   expect([...new Set(gaps)]).toEqual([]);
 });
 

@@ -47,7 +47,8 @@ describe.each([
     expect(wrong((text) => /\b[Tt]he \p{Lu}\w*'s /u.test(text))).toEqual([]);
   });
 
-  test('no range from a number to itself', () => expect(wrong((text) => / (\d[\d.,]*\S*(?: \w+)?) to \1(?![\d.]\d)/.test(text))).toEqual([]));
+  test('no range from a number to itself', () =>
+    expect(wrong((text) => / (\d[\d.,]*\S*(?: \w+)?) to \1(?![\d.]\d)/.test(text))).toEqual([]));
 });
 
 test('US sentences hold no metric unit, metric ones no US unit', () => {

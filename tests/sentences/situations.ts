@@ -39,7 +39,10 @@ const residentsOf = (list: readonly SpeciesRecord[], more: Partial<Resident> = {
 
 /** One a batch, ten days apart. */
 const oneByOne = (list: readonly SpeciesRecord[]): Introduction[] =>
-  list.map(({ id }, index) => ({ date: new Date(Date.UTC(2027, 2, 2 + index * 10)).toISOString().slice(0, 10), animals: [{ species: id }] }));
+  list.map(({ id }, index) => ({
+    date: new Date(Date.UTC(2027, 2, 2 + index * 10)).toISOString().slice(0, 10),
+    animals: [{ species: id }],
+  }));
 
 /** The records without one field, such as `shape.lowerJaw`. */
 function without(field: string): Library {
@@ -91,7 +94,11 @@ const lacking: Case[] = FIELDS.flatMap((field) => {
   return [
     { name: `residents, no ${field}`, library, situation: situationOf({ residents: residentsOf(some, { count: 2 }) }) },
     { name: `newcomers, no ${field}`, library, situation: situationOf({ introductions: oneByOne(some) }) },
-    { name: `lengths unknown, no ${field}`, library, situation: situationOf({ residents: some.map(({ id }) => ({ id: `tank-${id}`, species: id })) }) },
+    {
+      name: `lengths unknown, no ${field}`,
+      library,
+      situation: situationOf({ residents: some.map(({ id }) => ({ id: `tank-${id}`, species: id })) }),
+    },
   ];
 });
 
@@ -114,7 +121,10 @@ const waters: Case[] = [
 
 /** The sample says nothing of acidity; a record that does. */
 const acid: Library = libraryOf(
-  records.map((record) => ({ ...record, needs: { ...record.needs, acidity: { low: 8, high: 8.4, unit: '[pH]' as const, basis: 'practice' as const } } })),
+  records.map((record) => ({
+    ...record,
+    needs: { ...record.needs, acidity: { low: 8, high: 8.4, unit: '[pH]' as const, basis: 'practice' as const } },
+  })),
   standIns,
 );
 
@@ -138,7 +148,9 @@ const hazards: Case = {
   library: libraryOf(
     records.map((record, index) => ({
       ...record,
-      hazards: [{ kind: HAZARDS[index % 5] ?? 'cut', severity: SEVERITIES[Math.floor(index / 5) % 2] ?? 'painful', basis: 'recalled' as const }],
+      hazards: [
+        { kind: HAZARDS[index % 5] ?? 'cut', severity: SEVERITIES[Math.floor(index / 5) % 2] ?? 'painful', basis: 'recalled' as const },
+      ],
     })),
   ),
   situation: situationOf({ residents: residentsOf(species(1)) }),
@@ -182,8 +194,16 @@ const orders: Case[] = [
 export const cases: readonly Case[] = [
   { name: 'all at once', library: sample, situation: situationOf({ residents: residentsOf(species(1)) }) },
   { name: 'all at once, no stand-ins', library: bare, situation: situationOf({ residents: residentsOf(species(3)) }) },
-  { name: 'acidity wanted', library: acid, situation: situationOf({ tank: { ...smallTank, acidity: { value: 7.4, unit: '[pH]' } }, residents: residentsOf(species(9)) }) },
-  { name: 'acidity wanted, not told', library: acid, situation: situationOf({ tank: tankWithout('acidity'), residents: residentsOf(species(9)) }) },
+  {
+    name: 'acidity wanted',
+    library: acid,
+    situation: situationOf({ tank: { ...smallTank, acidity: { value: 7.4, unit: '[pH]' } }, residents: residentsOf(species(9)) }),
+  },
+  {
+    name: 'acidity wanted, not told',
+    library: acid,
+    situation: situationOf({ tank: tankWithout('acidity'), residents: residentsOf(species(9)) }),
+  },
   ...lacking,
   strangeKin,
   hazards,
@@ -210,7 +230,10 @@ export const planCases: readonly Case[] = [
     situation: situationOf({
       tank: { ...roomy, rock: kg(15) },
       keeper: { careTier: 2 },
-      residents: residentsOf([recordOf(sample, 'pterois-volitans') as SpeciesRecord, recordOf(sample, 'dascyllus-trimaculatus') as SpeciesRecord]),
+      residents: residentsOf([
+        recordOf(sample, 'pterois-volitans') as SpeciesRecord,
+        recordOf(sample, 'dascyllus-trimaculatus') as SpeciesRecord,
+      ]),
       wishes: wishesOf(species(6, 2)),
     }),
   },

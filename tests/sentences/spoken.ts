@@ -59,7 +59,15 @@ const MOST_ALIKE = 40;
 type Recorder = ReturnType<typeof recorder>;
 
 const shapeOf = ({ subjects, data, level, when }: Finding): string =>
-  [level, when === null, subjects.map(({ role }) => role).join().slice(0, 40), ...Object.entries(data).map(([name, { keys }]) => `${name}=${keys ?? ''}`)].join(' ');
+  [
+    level,
+    when === null,
+    subjects
+      .map(({ role }) => role)
+      .join()
+      .slice(0, 40),
+    ...Object.entries(data).map(([name, { keys }]) => `${name}=${keys ?? ''}`),
+  ].join(' ');
 
 function sayFindings(into: Recorder, voice: Voice, findings: readonly Finding[], from: string): void {
   for (const finding of findings) into.say(finding.message, from, false, shapeOf(finding), () => sayFinding(voice, finding));
@@ -77,7 +85,10 @@ function speakCheck(into: Recorder, { name, situation, library }: Case): void {
 function speakPlan(into: Recorder, { name, situation, library }: Case): void {
   const planned = plan(situation, library, rules);
   const newcomers = planned.introductions.flatMap(({ animals }) => animals);
-  const voice: Voice = { ...into, names: namesIn(situation, library, 'en', [...planned.leftOut.map(({ species }) => ({ species })), ...newcomers]) };
+  const voice: Voice = {
+    ...into,
+    names: namesIn(situation, library, 'en', [...planned.leftOut.map(({ species }) => ({ species })), ...newcomers]),
+  };
   sayFindings(into, voice, [...planned.findings, ...planned.leftOut.flatMap(({ because }) => because)], name);
   for (const { reasons } of planned.introductions) {
     for (const reason of reasons) into.say(reason.message, name, false, '', () => sayOrderReason(voice, reason));

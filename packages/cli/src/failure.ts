@@ -17,4 +17,5 @@ export class BadInput extends Error {
 export class Broken extends Error {}
 
 /** One problem with no place in a document, such as a call. */
-export const badCall = (code: string, found: string, allowed: string, fix: string): BadInput => new BadInput([{ code, pointer: '', found, allowed, fix }]);
+export const badCall = (code: string, found: string, allowed: string, fix: string): BadInput =>
+  new BadInput([{ code, pointer: '', found, allowed, fix }]);

@@ -8,7 +8,9 @@ import { readDocument } from './read-document.js';
 
 /** The sample that ships inside, or the records of a folder. Stand-ins always come from the sample. */
 export function openLibrary(folder: string | undefined): Library {
-  return folder === undefined ? libraryOf(records, standIns, release) : libraryOf(recordsIn(folder), standIns, path.basename(path.resolve(folder)));
+  return folder === undefined
+    ? libraryOf(records, standIns, release)
+    : libraryOf(recordsIn(folder), standIns, path.basename(path.resolve(folder)));
 }
 
 function recordsIn(folder: string): SpeciesRecord[] {

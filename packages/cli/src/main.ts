@@ -3,7 +3,17 @@ import { runCheck } from './commands/check.js';
 import { runPlan } from './commands/plan.js';
 import { runRules } from './commands/rules.js';
 import { BadInput, Broken, EXIT } from './failure.js';
-import { asOfOption, formatOption, nonEmpty, notesOption, outOption, type SharedOptions, speciesOption, strictOption, unitsOption } from './options.js';
+import {
+  asOfOption,
+  formatOption,
+  nonEmpty,
+  notesOption,
+  outOption,
+  type SharedOptions,
+  speciesOption,
+  strictOption,
+  unitsOption,
+} from './options.js';
 import { problemsText } from './problems-text.js';
 import { VERSION } from './versions.js';
 
@@ -53,7 +63,9 @@ function fail(error: unknown): number {
     process.stderr.write(`${error.message}\n`);
     return EXIT.broken;
   }
-  process.stderr.write(`This is a defect in commensal, please report it with the input that led to it.\n${error instanceof Error ? error.stack : String(error)}\n`);
+  process.stderr.write(
+    `This is a defect in commensal, please report it with the input that led to it.\n${error instanceof Error ? error.stack : String(error)}\n`,
+  );
   return EXIT.broken;
 }
 

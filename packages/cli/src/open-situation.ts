@@ -54,10 +54,19 @@ function movedTo(situation: Situation, asOf: string): Situation {
 
 /** A date from the command line. */
 export function readDate(text: string): string {
-  const situation = { $schema: 'https://commensal.example/schema/1.0/situation.schema.json', date: text, tank: { water: { value: 1, unit: 'L' } } };
+  const situation = {
+    $schema: 'https://commensal.example/schema/1.0/situation.schema.json',
+    date: text,
+    tank: { water: { value: 1, unit: 'L' } },
+  };
   const found = `--as-of is "${text}"`;
   if (situationProblems(situation).length > 0) {
-    throw badCall('no-such-day', found, 'it must be a day of the calendar, such as 2027-03-01', 'Write year, month and day, joined by hyphens.');
+    throw badCall(
+      'no-such-day',
+      found,
+      'it must be a day of the calendar, such as 2027-03-01',
+      'Write year, month and day, joined by hyphens.',
+    );
   }
   if (isFarDay(text)) throw badCall('far-day', found, FAR_DAY_ALLOWED, 'Correct the year.');
   return text;

@@ -11,10 +11,12 @@ export interface SharedOptions {
   readonly notes?: boolean;
 }
 
-export const speciesOption = (): Option => new Option('--species <folder>', 'folder of species records to use instead of the sample that ships inside').argParser(nonEmpty);
+export const speciesOption = (): Option =>
+  new Option('--species <folder>', 'folder of species records to use instead of the sample that ships inside').argParser(nonEmpty);
 export const formatOption = (): Option => new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text');
 export const outOption = (): Option => new Option('--out <file>', 'write to this file instead of standard output').argParser(nonEmpty);
-export const unitsOption = (): Option => new Option('--units <units>', 'units to print in; JSON is always metric').choices(['metric', 'us']).default('metric');
+export const unitsOption = (): Option =>
+  new Option('--units <units>', 'units to print in; JSON is always metric').choices(['metric', 'us']).default('metric');
 export const asOfOption = (): Option => new Option('--as-of <date>', 'take the situation on another day, such as 2027-03-01');
 export const strictOption = (): Option => new Option('--strict', 'also exit with 1 where something serious cannot be told');
 export const notesOption = (): Option => new Option('--notes', 'also print what is only good to know');

@@ -34,15 +34,22 @@ export function parseJson(withMark: string, file: string): Parsed {
 function parsedTree(text: string, file: string): DocumentNode {
   if (text.trim() === '') {
     const found = 'the file is empty';
-    throw new BadInput([{ code: 'empty-file', pointer: '', file, found, allowed: 'it must hold a document in JSON', fix: 'Fill it, or name another file.' }]);
+    throw new BadInput([
+      { code: 'empty-file', pointer: '', file, found, allowed: 'it must hold a document in JSON', fix: 'Fill it, or name another file.' },
+    ]);
   }
   try {
     return parse(text, { mode: 'json', ranges: true });
   } catch (error) {
-    if (error instanceof RangeError) throw notJson(file, {}, 'its brackets stand deeper in each other than any document needs', 'Take some of them out.');
+    if (error instanceof RangeError)
+      throw notJson(file, {}, 'its brackets stand deeper in each other than any document needs', 'Take some of them out.');
     const { line, column } = error as { line?: number; column?: number };
     if (line === undefined || column === undefined) throw error;
-    const rest = text.split(/\r\n|\r|\n/)[line - 1]?.slice(column - 1).trim() ?? '';
+    const rest =
+      text
+        .split(/\r\n|\r|\n/)
+        [line - 1]?.slice(column - 1)
+        .trim() ?? '';
     // A bracket that nothing follows is blamed itself.
     const ends = rest === '' || /^[[{]$/.test(rest);
     const found = ends ? 'the text ends, or its line does, where more must follow' : `“${cut(rest)}” cannot stand here`;

@@ -17,12 +17,22 @@ function readText(file: string): string {
       throw badCall('not-utf-8', `"${name}" is not text in UTF-8`, 'JSON is written in UTF-8', 'Save it again with the encoding UTF-8.');
     }
     if (code === 'ENOENT' || code === 'ENOTDIR') {
-      throw badCall('no-such-file', `there is no file "${file}"`, 'it must be a file, or - for standard input', 'Check the name and the folder.');
+      throw badCall(
+        'no-such-file',
+        `there is no file "${file}"`,
+        'it must be a file, or - for standard input',
+        'Check the name and the folder.',
+      );
     }
     if (code === 'EISDIR') {
       throw badCall('not-a-file', `"${file}" is a folder`, 'it must be a file, or - for standard input', 'Name a file in it.');
     }
-    throw badCall('unreadable', `"${name}" cannot be read (${code ?? (error as Error).message})`, 'it must be a file you may read', 'Check its permissions.');
+    throw badCall(
+      'unreadable',
+      `"${name}" cannot be read (${code ?? (error as Error).message})`,
+      'it must be a file you may read',
+      'Check its permissions.',
+    );
   }
 }
 

@@ -46,7 +46,9 @@ export function unknownSpecies(data: unknown, library: Library): Problem[] {
 }
 
 function fixFor(species: string, library: Library): string {
-  const near = nearestTo(species, library).map(({ id, taxon, vernacularNames }) => `${id} (${vernacularNames[0]?.name ?? taxon.scientificName})`);
+  const near = nearestTo(species, library).map(
+    ({ id, taxon, vernacularNames }) => `${id} (${vernacularNames[0]?.name ?? taxon.scientificName})`,
+  );
   return near.length > 0
     ? `Did you mean ${either(near)}?`
     : 'Write genus and species in small letters, joined by a hyphen, or name another folder of records with --species.';
@@ -71,7 +73,11 @@ function nearestTo(species: string, library: Library): SpeciesRecord[] {
   return (near.length > 0 ? near : kin).slice(0, MOST_OFFERED).map(({ record }) => record);
 }
 
-const folded = (name: string): string => name.trim().toLowerCase().replaceAll(/[\s_]+/g, '-');
+const folded = (name: string): string =>
+  name
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_]+/g, '-');
 
 const namesOf = (record: SpeciesRecord): string[] => [record.id, ...record.vernacularNames.map(({ name }) => folded(name))];
 

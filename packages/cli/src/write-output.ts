@@ -15,7 +15,9 @@ export function writeOutput(text: string, file: string | undefined): void {
     renameSync(aside, file);
   } catch (error) {
     rmSync(aside, { force: true });
-    throw new Broken(`"${file}" cannot be written (${(error as NodeJS.ErrnoException).code ?? (error as Error).message}). Nothing was written.`);
+    throw new Broken(
+      `"${file}" cannot be written (${(error as NodeJS.ErrnoException).code ?? (error as Error).message}). Nothing was written.`,
+    );
   }
 }
 

@@ -14,10 +14,16 @@ export function cited(item: CslItem): string {
   const year = item.issued?.['date-parts'][0]?.[0];
   const who = [authors, year === undefined ? '' : `(${year})`].filter((part) => part !== '').join(' ');
   const where = [
-    [item['container-title'] ?? item.publisher, [item.volume, item.page].filter((part) => part !== undefined).join(':')].filter((part) => part !== undefined && part !== '').join(' '),
+    [item['container-title'] ?? item.publisher, [item.volume, item.page].filter((part) => part !== undefined).join(':')]
+      .filter((part) => part !== undefined && part !== '')
+      .join(' '),
     item.DOI === undefined ? item.URL : `doi:${item.DOI}`,
   ].filter((part) => part !== undefined && part !== '');
-  return [who, item.title, ...where].filter((part) => part !== '').map((part) => String(part).replace(/\.$/, '')).join('. ').concat('.');
+  return [who, item.title, ...where]
+    .filter((part) => part !== '')
+    .map((part) => String(part).replace(/\.$/, ''))
+    .join('. ')
+    .concat('.');
 }
 
 /** How a list of authors that was cut short ends in the bibliography. */

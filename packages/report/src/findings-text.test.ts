@@ -38,7 +38,10 @@ describe('findings that say the same of one animal', () => {
     ['with another sentence', swallowing('wick', 'choir', { message: 'gape.fitsNow' })],
     ['about another appetite', swallowing('wick', 'choir', { data: { ...first.data, interest: { keys: ['opportunist'] } } })],
     ['about a cleaner', swallowing('wick', 'choir', { data: { ...first.data, spared: { keys: ['cleaner'] } } })],
-    ['with a way out that the other has not', swallowing('wick', 'choir', { data: { ...first.data, safeLength: { value: 8, unit: 'cm' } } })],
+    [
+      'with a way out that the other has not',
+      swallowing('wick', 'choir', { data: { ...first.data, safeLength: { value: 8, unit: 'cm' } } }),
+    ],
     ['that was accepted', swallowing('wick', 'choir', { accepted: 'Watched daily.' })],
   ])('one %s stands by itself', (_, other) => expect(grouped([first, other])).toHaveLength(2));
 
@@ -47,10 +50,35 @@ describe('findings that say the same of one animal', () => {
     expect(grouped(accepted)).toHaveLength(3);
   });
 
-  test('findings of one animal or of three are not grouped', () => {
-    const alone = (key: string): Finding => findingOf({ key });
+  test('findings of three animals are not grouped', () => {
     const three = (key: string): Finding => findingOf({ key, subjects: ['wick', 'moll', 'choir'].map((id) => ({ id, role: 'animal' })) });
-    expect(grouped([alone('a:1'), alone('a:2'), three('b:1'), three('b:2')])).toHaveLength(4);
+    expect(grouped([three('b:1'), three('b:2')])).toHaveLength(2);
+  });
+});
+
+describe('findings of single animals', () => {
+  const wanting = (id: string, low: number, more: Partial<Finding> = {}): Finding =>
+    findingOf({
+      key: `water:salinity=${id}`,
+      message: 'water.salinityUnknown',
+      outcome: 'cantTell',
+      subjects: [{ id, role: 'salinity' }],
+      data: { wantsLow: { value: low, unit: '1' }, wantsHigh: { value: 36, unit: '1' } },
+      ...more,
+    });
+
+  test('that say the same are told once', () => {
+    const [group, ...more] = grouped([wanting('wick', 32), wanting('moll', 32), wanting('choir', 32)]);
+    expect(more).toEqual([]);
+    expect(sayGroup(metric, group ?? { first: wanting('wick', 32), others: [] })).toBe(
+      "Whether the salinity suits Wick cannot be told: the situation does not give it. It wants 32 to 36. Measure it. The same goes for Moll's perch and Choir.",
+    );
+  });
+
+  test('with other numbers, on another day or accepted stand by themselves', () => {
+    const others = [wanting('moll', 33), wanting('moll', 32, { when: '2027-04-01' }), wanting('moll', 32, { accepted: 'Brackish.' })];
+    expect(others).toHaveLength(3);
+    for (const other of others) expect(grouped([wanting('wick', 32), other])).toHaveLength(2);
   });
 });
 
@@ -109,13 +137,9 @@ describe('the text of findings', () => {
 
 test('cautions stand under a heading, and not at all where there are none', () => {
   expect(cautionsText(metric, [])).toBe('');
-  expect(cautionsText(metric, [{ kind: 'never-release', severity: 'duty', species: ['vigilia-prima'], message: 'caution.neverRelease' }])).toBe(
-    [
-      'Cautions',
-      '--------',
-      '  Never set an aquarium animal free. If one cannot stay, return it to a shop or a club.',
-    ].join('\n'),
-  );
+  expect(
+    cautionsText(metric, [{ kind: 'never-release', severity: 'duty', species: ['vigilia-prima'], message: 'caution.neverRelease' }]),
+  ).toBe(['Cautions', '--------', '  Never set an aquarium animal free. If one cannot stay, return it to a shop or a club.'].join('\n'));
 });
 
 test('acceptances to look at again name the key', () => {

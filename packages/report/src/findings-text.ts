@@ -4,27 +4,28 @@ import { heading, paragraph } from './layout.js';
 import { sayCaution, sayFinding } from './sentences.js';
 import { sayAnimal, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
 
-/** Findings that say the same of one animal and several others. */
+/** Findings that say the same of several animals, or of one animal and several others. */
 interface Group {
   readonly first: Finding;
   readonly others: Finding[];
 }
 
-/** All that a sentence says besides numbers, days and the second animal. */
-function meaning({ message, level, outcome, subjects, data }: Finding): string {
+/** All that a sentence says besides the animal that differs; of a pair also besides numbers and days, which are named for each. */
+function meaning({ message, level, outcome, subjects, data, when }: Finding): string {
   const [first, second] = subjects;
+  if (second === undefined) return JSON.stringify([message, level, outcome, first?.role, data, when]);
   const words = Object.entries(data).map(([name, { keys, animal }]) => [name, keys, animal === second?.id ? 'second' : animal]);
   return JSON.stringify([message, level, outcome, first, second?.role, words]);
 }
 
 /** Which of a finding's animals differs from one of its like to the next. */
-const other = (finding: Finding): string | undefined => finding.subjects[1]?.id;
+const other = (finding: Finding): string | undefined => finding.subjects.at(-1)?.id;
 
-/** Findings of pairs that say the same of one animal but for numbers and days are told once; the others are named behind it. */
+/** Findings that say the same are told once, the other animals named behind it; never those that were accepted. */
 export function grouped(findings: readonly Finding[]): Group[] {
   const groups = new Map<string, Group>();
   for (const finding of findings) {
-    const key = finding.subjects.length === 2 && finding.accepted === undefined ? meaning(finding) : finding.key;
+    const key = finding.subjects.length <= 2 && finding.accepted === undefined ? meaning(finding) : finding.key;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { first: finding, others: [] });
     else group.others.push(finding);
@@ -41,7 +42,9 @@ export function sayGroup(voice: Voice, { first, others }: Group): string {
     return say(voice.catalogue, 'plan.other', {
       name: sayAnimal(voice, other(finding) ?? ''),
       ...(finding.when === null || finding.when === first.when ? {} : { when: sayDate(voice, finding.when) }),
-      ...(safeLength?.value === undefined || safeLength.unit === undefined ? {} : { safeLength: sayQuantity(voice, safeLength.value, safeLength.unit) }),
+      ...(safeLength?.value === undefined || safeLength.unit === undefined
+        ? {}
+        : { safeLength: sayQuantity(voice, safeLength.value, safeLength.unit) }),
     });
   });
   return `${sentence} ${say(voice.catalogue, 'plan.sameFor', { list: sayList(voice, list) })}`;
@@ -64,14 +67,17 @@ export function findingsText(voice: Voice, findings: readonly Finding[], withNot
     }
   }
   const notes = findings.filter((finding) => finding.level === 'note').length;
-  if (notes > 0 && !withNotes) parts.push(paragraph(say(voice.catalogue, 'text.notesHidden', { notes, moreKey: parts.length > 0 ? 'more' : 'none' }), 2));
+  if (notes > 0 && !withNotes)
+    parts.push(paragraph(say(voice.catalogue, 'text.notesHidden', { notes, moreKey: parts.length > 0 ? 'more' : 'none' }), 2));
   return parts.join('\n\n');
 }
 
 /** Cautions under their heading; empty where there are none. */
 export function cautionsText(voice: Voice, cautions: readonly Caution[]): string {
   if (cautions.length === 0) return '';
-  return [heading(say(voice.catalogue, 'text.cautions')), ...cautions.map((caution) => paragraph(sayCaution(voice, caution), 2))].join('\n');
+  return [heading(say(voice.catalogue, 'text.cautions')), ...cautions.map((caution) => paragraph(sayCaution(voice, caution), 2))].join(
+    '\n',
+  );
 }
 
 export const staleText = (voice: Voice, stale: readonly StaleAcceptance[]): string =>
@@ -93,4 +99,5 @@ export function summaryText(voice: Voice, { failed, cantTell, accepted }: Summar
   );
 }
 
-export const versionsText = (voice: Voice, versions: Versions): string => paragraph(say(voice.catalogue, 'text.versions', { ...versions }), 0);
+export const versionsText = (voice: Voice, versions: Versions): string =>
+  paragraph(say(voice.catalogue, 'text.versions', { ...versions }), 0);

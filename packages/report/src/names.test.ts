@@ -39,7 +39,11 @@ describe('the species of an animal', () => {
   });
 
   test('of a newcomer without an id is its id', () => {
-    const planned = namesIn({ ...situation, introductions: [{ date: '2027-04-01', animals: [{ species: 'vigilia-secunda' }] }] }, library, 'en');
+    const planned = namesIn(
+      { ...situation, introductions: [{ date: '2027-04-01', animals: [{ species: 'vigilia-secunda' }] }] },
+      library,
+      'en',
+    );
     expect(planned.speciesOf('vigilia-secunda')).toBe('vigilia-secunda');
   });
 
@@ -75,6 +79,8 @@ describe('what tells one unnamed animal from another', () => {
   test('is nothing for the only one of its species', () => expect(several.mark('moll')).toBeUndefined());
 
   test('is the id for one of several', () => expect([several.mark('left'), several.mark('right')]).toEqual(['left', 'right']));
+
+  test('is the number of one that planning called by its species', () => expect(several.mark('vigilia-prima-2')).toBe('2'));
 
   test('is nothing where the id says no more than the species', () => expect(several.mark('vigilia-prima')).toBeUndefined());
 });

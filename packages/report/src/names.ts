@@ -6,7 +6,7 @@ import { recordOf } from '@commensal/core';
 export interface Names {
   /** An animal's given name, with its number where it is one of a group; undefined where it has none. */
   givenName(animal: string): string | undefined;
-  /** What tells an unnamed animal from others of its species: its id, where there are others; undefined otherwise. */
+  /** What tells an unnamed animal from others of its species, where there are any: its id, or the number that planning gave it. */
   mark(animal: string): string | undefined;
   /** The id of an animal's species; the animal's own id where it is not known. */
   speciesOf(animal: string): string;
@@ -54,7 +54,8 @@ export function namesIn(
     mark: (animal) => {
       const species = speciesOf(animal);
       const alone = (unnamed.get(species) ?? 0) < 2 && numberOf(animal) === '';
-      return alone || animal === species ? undefined : animal;
+      if (alone || animal === species) return undefined;
+      return animal.startsWith(`${species}-`) ? animal.slice(species.length + 1) : animal;
     },
     speciesOf,
     speciesName: (species) => commonName(species) ?? recordOf(library, species)?.taxon.scientificName ?? scientificFrom(species),

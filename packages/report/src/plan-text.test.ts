@@ -18,7 +18,14 @@ const plan: Plan = {
     {
       species: 'vigilia-secunda',
       count: 1,
-      because: [findingOf({ message: 'care-tier.unprovided', level: 'error', subjects: [{ id: 'moll', role: 'animal' }], data: { tier: { value: 3, unit: '1' }, lacking: { keys: ['tight-lid'] } } })],
+      because: [
+        findingOf({
+          message: 'care-tier.unprovided',
+          level: 'error',
+          subjects: [{ id: 'moll', role: 'animal' }],
+          data: { tier: { value: 3, unit: '1' }, lacking: { keys: ['tight-lid'] } },
+        }),
+      ],
       rather: [],
       wouldNeed: [
         { kind: 'provision-made', provisions: ['tight-lid'] },
@@ -79,9 +86,13 @@ the JSON output says for each finding what it rests on.
 
 describe('the head of a plan', () => {
   const { title: _, ...untitled } = situation;
-  const head = (more: Partial<Plan>): string => planText(metric, untitled, { ...plan, ...more }).split('\n\n')[0]?.replaceAll('\n', ' ') ?? '';
+  const head = (more: Partial<Plan>): string =>
+    planText(metric, untitled, { ...plan, ...more })
+      .split('\n\n')[0]
+      ?.replaceAll('\n', ' ') ?? '';
   const chosen = (count: number): Plan['chosen'] => Array.from({ length: count }, () => ({ species: 'vigilia-prima', count: 1 }));
-  const leftOut = (count: number): Plan['leftOut'] => Array.from({ length: count }, () => ({ species: 'vigilia-prima', count: 1, because: [], rather: [], wouldNeed: [] }));
+  const leftOut = (count: number): Plan['leftOut'] =>
+    Array.from({ length: count }, () => ({ species: 'vigilia-prima', count: 1, because: [], rather: [], wouldNeed: [] }));
 
   test.each([
     [0, 0, 'There are no wishes.'],
@@ -95,7 +106,9 @@ describe('the head of a plan', () => {
   });
 
   test('of a search that stopped says by how much it may be better', () => {
-    expect(head({ proven: false, gap: 4 })).toContain('The search stopped before every other choice was ruled out; by priority one could be better by 4 at most.');
+    expect(head({ proven: false, gap: 4 })).toContain(
+      'The search stopped before every other choice was ruled out; by priority one could be better by 4 at most.',
+    );
   });
 });
 

@@ -19,7 +19,10 @@ export function planText(voice: Voice, situation: Situation, plan: Plan, withNot
   const leftOut = plan.leftOut.map((wish) => leftOutText(voice, wish));
   const findings = findingsText(voice, plan.findings, withNotes);
   return page(
-    [...(situation.title === undefined ? [] : [situation.title]), paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${[counts, ...(wishes === 0 ? [] : [proof])].join(' ')}`, 0)].join('\n'),
+    [
+      ...(situation.title === undefined ? [] : [situation.title]),
+      paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${[counts, ...(wishes === 0 ? [] : [proof])].join(' ')}`, 0),
+    ].join('\n'),
     [heading(tell('plan.whatGoesIn')), ...(introductions.length === 0 ? [`  ${tell('plan.nothing')}`] : introductions)].join('\n'),
     leftOut.length === 0 ? '' : [heading(tell('plan.leftOut')), ...leftOut].join('\n'),
     findings === '' ? '' : [heading(tell('plan.withThePlan')), findings].join('\n'),

@@ -6,7 +6,11 @@ import { sayQuantity } from './voice.js';
 /** All rules, a line or two each. */
 export function rulesText(catalogue: Catalogue, rules: readonly RuleDescription[]): string {
   const width = Math.max(...rules.map((rule) => rule.id.length)) + 2;
-  return page(say(catalogue, 'rules.heading'), rules.map((rule) => `  ${rule.id.padEnd(width)}${rule.question}`).join('\n'), say(catalogue, 'rules.more'));
+  return page(
+    say(catalogue, 'rules.heading'),
+    rules.map((rule) => `  ${rule.id.padEnd(width)}${rule.question}`).join('\n'),
+    say(catalogue, 'rules.more'),
+  );
 }
 
 /** One rule, whole. `cite` writes a source out from its key. */

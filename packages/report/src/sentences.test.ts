@@ -5,11 +5,17 @@ import { sayCaution, sayChange, sayFinding, sayOrderReason } from './sentences.j
 
 describe('a finding', () => {
   test('names its animals by their roles', () => {
-    expect(plain(sayFinding(metric, swallowing('moll', 'wick')))).toMatch(/^From 14 September 2027 Moll's perch \(12\.5 cm by then\) could swallow Wick \(6 cm\)/);
+    expect(plain(sayFinding(metric, swallowing('moll', 'wick')))).toMatch(
+      /^From 14 September 2027 Moll's perch \(12\.5 cm by then\) could swallow Wick \(6 cm\)/,
+    );
   });
 
   test('starts with a capital whatever comes first', () => {
-    const nameless = findingOf({ message: 'care-tier.above', subjects: [{ id: 'vigilia-prima-2', role: 'animal' }], data: { tier: { value: 2, unit: '1' }, keeperTier: { value: 1, unit: '1' } } });
+    const nameless = findingOf({
+      message: 'care-tier.above',
+      subjects: [{ id: 'vigilia-prima-2', role: 'animal' }],
+      data: { tier: { value: 2, unit: '1' }, keeperTier: { value: 1, unit: '1' } },
+    });
     expect(sayFinding(metric, nameless)).toMatch(/^The lamp fish is harder to keep \(tier 2: some keepers succeed, not most\)/);
   });
 
@@ -29,13 +35,22 @@ describe('a finding', () => {
   });
 
   test('is in the units of the reader', () => {
-    expect(plain(sayFinding(us, swallowing('wick', 'moll')))).toContain('its mouth takes a body 0.79 in deep, and this one is 0.59 in deep');
+    expect(plain(sayFinding(us, swallowing('wick', 'moll')))).toContain(
+      'its mouth takes a body 0.79 in deep, and this one is 0.59 in deep',
+    );
   });
 });
 
 test('a caution names the species, its water in the units of the reader', () => {
-  const caution = { kind: 'venom', severity: 'painful', species: ['vigilia-prima', 'vigilia-secunda'], message: 'caution.venom.painful' } as const;
-  expect(sayCaution(metric, { ...caution, species: [...caution.species] })).toMatch(/^Lamp fish and Moll's perch: venom .* \(not above 45°C\)/);
+  const caution = {
+    kind: 'venom',
+    severity: 'painful',
+    species: ['vigilia-prima', 'vigilia-secunda'],
+    message: 'caution.venom.painful',
+  } as const;
+  expect(sayCaution(metric, { ...caution, species: [...caution.species] })).toMatch(
+    /^Lamp fish and Moll's perch: venom .* \(not above 45°C\)/,
+  );
   expect(sayCaution(us, { ...caution, species: [...caution.species] })).toContain('(not above 113°F)');
 });
 
@@ -47,7 +62,11 @@ test.each<[Change, string, string]>([
     'a tank 100 in long and 50 in wide with 200 gal of water',
   ],
   [{ kind: 'warmer-or-cooler', lowCel: 20, highCel: 25 }, 'water kept between 20°C and 25°C', 'water kept between 68°F and 77°F'],
-  [{ kind: 'more-experience', careTier: 3 }, 'a keeper who has kept tier 3 well for a year', 'a keeper who has kept tier 3 well for a year'],
+  [
+    { kind: 'more-experience', careTier: 3 },
+    'a keeper who has kept tier 3 well for a year',
+    'a keeper who has kept tier 3 well for a year',
+  ],
   [{ kind: 'provision-made', provisions: ['tight-lid'] }, 'provision for a lid without gaps', 'provision for a lid without gaps'],
   [{ kind: 'without-resident', animal: 'wick' }, 'another home for Wick', 'another home for Wick'],
   [
@@ -61,6 +80,10 @@ test.each<[Change, string, string]>([
 });
 
 test('the reason for a day', () => {
-  expect(plain(sayOrderReason(metric, { message: 'order.gap', data: { gap: { value: 28, unit: 'd' } } }))).toBe('28 days after the batch before it.');
-  expect(sayOrderReason(metric, { message: 'order.sameFamily', data: { kinGroup: { keys: ['inventidae'] } } })).toBe('Kin go in on one day (Inventidae).');
+  expect(plain(sayOrderReason(metric, { message: 'order.gap', data: { gap: { value: 28, unit: 'd' } } }))).toBe(
+    '28 days after the batch before it.',
+  );
+  expect(sayOrderReason(metric, { message: 'order.sameFamily', data: { kinGroup: { keys: ['inventidae'] } } })).toBe(
+    'Kin go in on one day (Inventidae).',
+  );
 });

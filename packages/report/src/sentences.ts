@@ -15,10 +15,10 @@ function subjectSlots(voice: Voice, finding: Finding): Record<string, string> {
   const first = finding.subjects[0];
   if (first !== undefined) {
     const species = voice.names.speciesName(voice.names.speciesOf(first.id));
-    slots['subject'] = sayAnimal(voice, first.id);
-    slots['animal'] ??= slots['subject'];
-    slots['species'] = species;
-    slots['speciesStart'] = capital(species);
+    slots.subject = sayAnimal(voice, first.id);
+    slots.animal ??= slots.subject;
+    slots.species = species;
+    slots.speciesStart = capital(species);
   }
   return slots;
 }
@@ -79,4 +79,5 @@ export function sayChange(voice: Voice, change: Change): string {
 }
 
 /** Why a batch stands where it stands. */
-export const sayOrderReason = (voice: Voice, reason: OrderReason): string => saySentence(voice, reason.message, dataSlots(voice, reason.data));
+export const sayOrderReason = (voice: Voice, reason: OrderReason): string =>
+  saySentence(voice, reason.message, dataSlots(voice, reason.data));

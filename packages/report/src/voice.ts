@@ -26,7 +26,8 @@ const FINE_INCHES = 4;
 type Language = Pick<Voice, 'catalogue' | 'units'>;
 
 /** Dates in English are written the way that goes with the units; numbers with L for litres either way. */
-const dateLocale = (voice: Language): string => (voice.catalogue.language === 'en' ? (voice.units === 'us' ? 'en-US' : 'en-GB') : voice.catalogue.language);
+const dateLocale = (voice: Language): string =>
+  voice.catalogue.language === 'en' ? (voice.units === 'us' ? 'en-US' : 'en-GB') : voice.catalogue.language;
 const locale = (voice: Language): string => (voice.catalogue.language === 'en' ? 'en-US' : voice.catalogue.language);
 
 /** Keeps a number and its unit on one line. */
@@ -51,7 +52,9 @@ const MS_PER_DAY = 86_400_000;
 
 /** A day in the reader's language. */
 export function sayDate(voice: Voice, iso: string): string {
-  return new Intl.DateTimeFormat(dateLocale(voice), { dateStyle: 'long', timeZone: 'UTC' }).format(dayOf(iso) * MS_PER_DAY).replace(' ', NO_BREAK_SPACE);
+  return new Intl.DateTimeFormat(dateLocale(voice), { dateStyle: 'long', timeZone: 'UTC' })
+    .format(dayOf(iso) * MS_PER_DAY)
+    .replace(' ', NO_BREAK_SPACE);
 }
 
 /** Several things in a row. */

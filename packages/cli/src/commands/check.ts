@@ -16,7 +16,10 @@ export function runCheck(file: string, options: SharedOptions): number {
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
   const voice = { catalogue: en, units: options.units, names: namesIn(situation, library, en.language) };
-  writeOutput(options.format === 'json' ? `${JSON.stringify(report, null, 2)}\n` : checkText(voice, situation, report, options.notes), options.out);
+  writeOutput(
+    options.format === 'json' ? `${JSON.stringify(report, null, 2)}\n` : checkText(voice, situation, report, options.notes),
+    options.out,
+  );
   const { failed, cantTell } = report.summary;
   return failed.error > 0 || (options.strict === true && cantTell.error > 0) ? EXIT.found : EXIT.done;
 }

@@ -15,13 +15,21 @@ export function runPlan(file: string, options: SharedOptions): number {
   const library = openLibrary(options.species);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   if (stock.wishes.length > MOST_WISHES) {
-    throw badCall('too-many-wishes', `the list has ${stock.wishes.length} wishes`, `a plan takes ${MOST_WISHES} at most`, 'Leave out those that matter least.');
+    throw badCall(
+      'too-many-wishes',
+      `the list has ${stock.wishes.length} wishes`,
+      `a plan takes ${MOST_WISHES} at most`,
+      'Leave out those that matter least.',
+    );
   }
   const result: Plan = { $schema: schemaOf('plan'), ...plan(situation, library, rules), versions: versionsOf(library) };
   const newcomers = result.introductions.flatMap((introduction) => introduction.animals);
   const leftOut = result.leftOut.map(({ species }) => ({ species }));
   const voice = { catalogue: en, units: options.units, names: namesIn(situation, library, en.language, [...leftOut, ...newcomers]) };
-  writeOutput(options.format === 'json' ? `${JSON.stringify(result, null, 2)}\n` : planText(voice, situation, result, options.notes), options.out);
+  writeOutput(
+    options.format === 'json' ? `${JSON.stringify(result, null, 2)}\n` : planText(voice, situation, result, options.notes),
+    options.out,
+  );
   const nothing = result.chosen.length === 0 && result.leftOut.length > 0;
   return nothing || (options.strict === true && result.summary.cantTell.error > 0) ? EXIT.found : EXIT.done;
 }

@@ -17,7 +17,12 @@ export function runRules(id: string | undefined, options: Pick<SharedOptions, 'f
   const [first] = chosen;
   if (first === undefined) {
     const nearest = [...all].sort((one, other) => distance(id ?? '', one.id) - distance(id ?? '', other.id))[0]?.id;
-    throw badCall('unknown-rule', `no rule has the id "${id}"`, `it must be ${either(all.map((rule) => rule.id))}`, `Did you mean ${nearest}?`);
+    throw badCall(
+      'unknown-rule',
+      `no rule has the id "${id}"`,
+      `it must be ${either(all.map((rule) => rule.id))}`,
+      `Did you mean ${nearest}?`,
+    );
   }
   const list: RuleList = { $schema: schemaOf('rules'), rules: [first, ...chosen.slice(1)] };
   const cite = (key: string): string => {

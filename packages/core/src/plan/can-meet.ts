@@ -13,21 +13,21 @@ interface Value {
 }
 
 /**
- * Whether lengths and positions of entry exist with which no two of some picks exclude each other. Gaps in the order are
- * allowed, as other batches may fill them: what fails here fails in every larger set as well. Only lines in grave danger are
- * asked; a search that grows too long answers yes.
+ * Whether lengths and positions of entry exist with which no two of some picks exclude each other, when there are so many
+ * batches at most. Gaps in the order are allowed, as other batches may fill them: what fails here fails in every larger set
+ * of no more batches as well. Only lines in grave danger are asked; a search that grows too long answers yes.
  */
-export function canMeetOn(ground: Ground): (picks: readonly Pick[]) => boolean {
+export function canMeetOn(ground: Ground): (picks: readonly Pick[], batches: number) => boolean {
   const isGrave = gravePairs(ground);
   const clashes = clashTable(ground);
-  return (picks) => {
+  return (picks, batches) => {
     const residents = (pick: Pick): Roles => isGrave.withResidents(pick);
     const roles = picks.map((pick) =>
       picks.reduce((sum, other) => (other === pick ? sum : joined(sum, isGrave.between(pick, other))), residents(pick)),
     );
     const variables = picks.flatMap((pick, index) => {
       const { predator, prey } = roles[index] as Roles;
-      return predator || prey ? [{ pick, values: valuesOf(ground, pick, predator, prey).filter((value) => !clashes.withResidents(pick, value)) }] : [];
+      return predator || prey ? [{ pick, values: valuesOf(ground, pick, predator, prey, batches).filter((value) => !clashes.withResidents(pick, value)) }] : [];
     });
     let steps = 0;
     const assign = (open: readonly { pick: Pick; values: readonly Value[] }[]): boolean => {
@@ -46,11 +46,11 @@ export function canMeetOn(ground: Ground): (picks: readonly Pick[]) => boolean {
 }
 
 /** Longer is safer for what is only prey, shorter for what only swallows; else every length counts. */
-function valuesOf(ground: Ground, { line }: Pick, predator: boolean, prey: boolean): Value[] {
+function valuesOf(ground: Ground, { line }: Pick, predator: boolean, prey: boolean, batches: number): Value[] {
   const last = Math.max(0, line.lengthsCm.length - 1);
   const every = line.lengthsCm.length === 0 ? [0] : line.lengthsCm.map((_, index) => index);
   const lengths = ground.stock.settings.whenUncertain === 'exclude' || predator === prey ? every : prey ? [last] : [0];
-  return lengths.flatMap((length) => Array.from({ length: Math.max(1, ground.mostBatches) }, (_, position) => ({ length, position })));
+  return lengths.flatMap((length) => Array.from({ length: batches }, (_, position) => ({ length, position })));
 }
 
 interface Roles {

@@ -81,8 +81,12 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
 /** Whether the wish comes in beside what was chosen once the change is made. */
 function letsIn(ground: Ground, library: Library, chosen: Arrangement, pick: Pick, change: Change): boolean {
   const changed = groundOf(applyChange(ground.situation, change), library, ground.rules);
+  // Ids of lines may differ afterwards; the wishes that stay keep their order.
+  const dropped = change.kind === 'instead-of' ? change.species : [];
+  const staying = (ground.situation.wishes ?? []).flatMap((wish, index) => (dropped.includes(wish.species) ? [] : [index]));
   const same = (wanted: Pick): Pick | undefined => {
-    const line = changed.lines.find((other) => other.id === wanted.line.id);
+    const wish = changed.stock.wishes[staying.indexOf(ground.stock.wishes.indexOf(wanted.line.wish))];
+    const line = wish === undefined ? undefined : changed.lines.find((other) => other.wish === wish);
     return line === undefined ? undefined : { line, count: wanted.count };
   };
   const kept = chosen.picks.flatMap((other) => same(other) ?? []);

@@ -11,10 +11,19 @@ export function orderReasons(ground: Ground, arrangement: Arrangement, position:
   const reasons: OrderReason[] = [];
   if (before === undefined) reasons.push(firstDayReason(ground));
   else reasons.push({ message: 'order.gap', data: { gap: { value: ground.gapDays, unit: 'd' }, dayBefore: { date: isoOf(before.day) } } });
-  if (entry.batch.scavengers) reasons.push({ message: 'order.scavengersFirst', data: {} });
-  else if (entry.animals.length > 1) reasons.push({ message: 'order.sameFamily', data: { kinGroup: { keys: [entry.animals[0]?.kind.kinGroup ?? ''] } } });
-  if (before !== undefined && entry.batch.pugnacious > 0 && !entry.batch.scavengers) reasons.push({ message: 'order.pugnaciousLater', data: {} });
+  if (entry.batch.scavengers && before === undefined) reasons.push({ message: 'order.scavengersFirst', data: {} });
+  else if (!entry.batch.scavengers && entry.animals.length > 1) reasons.push({ message: 'order.sameFamily', data: { kinGroup: { keys: [entry.animals[0]?.kind.kinGroup ?? ''] } } });
+  if (entry.batch.pugnacious > 0 && !entry.batch.scavengers && followsPeaceful(arrangement, position)) {
+    reasons.push({ message: 'order.pugnaciousLater', data: {} });
+  }
   return reasons;
+}
+
+/** Whether there are peaceful animals in other batches, and all of them go in before. */
+function followsPeaceful({ batches }: Arrangement, position: number): boolean {
+  const peacefulAt = (at: number): boolean => (batches[at]?.batch.peaceful ?? 0) > 0;
+  const others = batches.map((_, at) => at).filter((at) => at !== position && peacefulAt(at));
+  return others.length > 0 && others.every((at) => at < position);
 }
 
 function firstDayReason(ground: Ground): OrderReason {

@@ -42,7 +42,7 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
       reasons: orderReasons(ground, arrangement, position),
     })),
     leftOut: leftOutOf(ground, library, arrangement),
-    proven: proven && arrangement.exact,
+    proven,
     gap,
     findings,
     summary,

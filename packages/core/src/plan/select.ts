@@ -1,4 +1,5 @@
 import { arrange, type Arrangement } from './arrange.js';
+import { batchName } from './batches.js';
 import { canMeetOn } from './can-meet.js';
 import { conflictsBetween } from './conflicts.js';
 import { capacityRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
@@ -39,6 +40,7 @@ export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Se
     const { priority, animals } = mostOf(options, at, chosen, conflict);
     const limit: Score = { priority: score.priority + priority, animals: score.animals + animals };
     if (best !== undefined && worth(limit, best.score) < 0) return;
+    if (!canMeet(chosen, batchesAtMost(options, at, chosen, conflict))) return;
     if (ground.spent.checks > mostChecks && best !== undefined) {
       open = Math.max(open, limit.priority);
       return;
@@ -51,7 +53,6 @@ export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Se
     for (const option of wish) {
       if (chosen.some((other) => conflict(other.line, option.line))) break;
       const next = [...chosen, option];
-      if (!canMeet(next)) break;
       if (overfull(ground, next)) continue;
       descend(at + 1, next, { priority: score.priority + option.line.wish.priority, animals: score.animals + option.count });
     }
@@ -137,6 +138,12 @@ function mostOf(options: readonly (readonly Pick[])[], from: number, chosen: rea
     priority: cliques.reduce((sum, clique) => sum + clique.priority, 0),
     animals: cliques.reduce((sum, clique) => sum + clique.animals, 0),
   };
+}
+
+/** Batches that what is chosen and what may still be chosen would make. */
+function batchesAtMost(options: readonly (readonly Pick[])[], from: number, chosen: readonly Pick[], conflict: (one: Line, other: Line) => boolean): number {
+  const open = options.slice(from).flatMap((wish) => wish[0] ?? []).filter((option) => !chosen.some((other) => conflict(other.line, option.line)));
+  return new Set([...chosen, ...open].map((pick) => batchName(pick.line.wish.kind))).size;
 }
 
 /** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */
