@@ -31,7 +31,10 @@ export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
 /** The findings alone, in no particular order, accepted ones marked: what a search asks for over and over. */
 export const findingsOf = (stock: Stock, rules: readonly AnyRule[]): readonly Finding[] => run(stock, rules).findings;
 
-function run(stock: Stock, rules: readonly AnyRule[]): { findings: Finding[]; counts: Record<string, RuleCounts>; stale: StaleAcceptance[] } {
+function run(
+  stock: Stock,
+  rules: readonly AnyRule[],
+): { findings: Finding[]; counts: Record<string, RuleCounts>; stale: StaleAcceptance[] } {
   const findings: Finding[] = [];
   const counts: Record<string, RuleCounts> = {};
   for (const rule of rules) {
@@ -43,7 +46,12 @@ function run(stock: Stock, rules: readonly AnyRule[]): { findings: Finding[]; co
   return { findings, counts, stale: acceptances(stock, findings) };
 }
 
-function runRule(rule: AnyRule, stock: Stock, count: Record<'passed' | 'failed' | 'cantTell' | 'inapplicable', number>, findings: Finding[]): void {
+function runRule(
+  rule: AnyRule,
+  stock: Stock,
+  count: Record<'passed' | 'failed' | 'cantTell' | 'inapplicable', number>,
+  findings: Finding[],
+): void {
   const options = optionsOf(rule, stock);
   rule.measure(stock, options, (measure) => {
     const verdict = rule.judge(measure, options);
@@ -101,4 +109,5 @@ function summaryOf(rules: Record<string, RuleCounts>, findings: readonly Finding
 }
 
 /** Whether a finding excludes: a failure at level error that nobody has accepted. */
-export const isError = (finding: Finding): boolean => finding.outcome === 'failed' && finding.level === 'error' && finding.accepted === undefined;
+export const isError = (finding: Finding): boolean =>
+  finding.outcome === 'failed' && finding.level === 'error' && finding.accepted === undefined;

@@ -2,7 +2,8 @@ import type { Finding } from '@commensal/schema';
 import type { Checked } from '../check/check.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { type Batch, batchesOf, costBefore } from './batches.js';
-import { orderBy, type Prices, pricesOf } from './best-order.js';
+import { anyOrder, bySwaps, type Meets } from './any-order.js';
+import { type BestOrder, EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { capacityRules, checkWith, excludes, findingsWith, type Ground, meetingOf } from './ground.js';
 import { type LengthChoices, type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
@@ -74,16 +75,15 @@ const isBetter = (one: Arrangement, other: Arrangement): boolean =>
 
 function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Lengths, forRoom: boolean): Arrangement {
   const dayAt = (position: number): number => ground.startDay + position * ground.gapDays;
-  const animalsOf = (batch: Batch, day: number): StockAnimal[] => batch.picks.map((pick) => newcomerFrom(pick, day, lengths.get(pick.line.id)));
+  const animalsOf = (batch: Batch, day: number): StockAnimal[] =>
+    batch.picks.map((pick) => newcomerFrom(pick, day, lengths.get(pick.line.id)));
   const inOrder = (order: readonly number[]): StockAnimal[] =>
     order.flatMap((item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
 
   const meets = meetingTable(ground, batches.length, (item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
-  const fits = (item: number, position: number, placed: readonly number[]): boolean =>
-    !meets(item, position, item, position) && placed.every((other, at) => !meets(item, position, other, at));
   const works = forRoom ? (order: readonly number[]): boolean => hasRoom(ground, inOrder(order)) : undefined;
-  const fitting = isHopeless(batches.length, meets) ? undefined : orderBy(prices, fits, works);
-  const order = fitting?.order ?? orderBy(prices, () => true).order ?? [];
+  const fitting = fittingOrder(prices, meets, works);
+  const order = fitting.order ?? orderBy(prices, () => true).order ?? [];
 
   const placed = order.map((item, position) => {
     const batch = batches[item] as Batch;
@@ -100,9 +100,12 @@ function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Len
     newcomers,
     checked,
     excluding: open.filter((finding) => excludes(ground, finding, ids)),
-    doubts: ground.stock.settings.whenUncertain === 'allow' ? 0 : open.filter((finding) => finding.outcome === 'cantTell' && finding.level === 'error').length,
+    doubts:
+      ground.stock.settings.whenUncertain === 'allow'
+        ? 0
+        : open.filter((finding) => finding.outcome === 'cantTell' && finding.level === 'error').length,
     warnings: open.filter((finding) => finding.outcome === 'failed' && finding.level === 'warning').length,
-    exact: fitting?.exact ?? true,
+    exact: fitting.exact,
   };
 }
 
@@ -111,8 +114,29 @@ function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {
   return !findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludes(ground, finding, ids));
 }
 
-/** Whether one item at a position excludes another at its own, or, with itself, the residents and its own members. */
-type Meets = (item: number, position: number, other: number, otherPosition: number) => boolean;
+/**
+ * The cheapest order in which no two batches exclude each other. Whether there is one at all is asked first, as that is found
+ * faster; where the cheapest is out of reach, one that fits is made as cheap as changing places makes it.
+ */
+function fittingOrder(prices: Prices, meets: Meets, works: ((order: readonly number[]) => boolean) | undefined): BestOrder {
+  const { count, cost } = prices;
+  const none = { order: undefined, cost: Number.POSITIVE_INFINITY };
+  if (isHopeless(count, meets)) return { ...none, exact: true };
+  const wish = orderBy(prices, () => true).order ?? [];
+  const any = anyOrder(wish, meets);
+  if (any.order === undefined && any.exact) return { ...none, exact: true };
+  const fits = (item: number, position: number, placed: readonly number[]): boolean =>
+    !meets(item, position, item, position) && placed.every((other, at) => !meets(item, position, other, at));
+  if (count <= EXACT_UP_TO) {
+    const found = orderBy(prices, fits, works);
+    if (found.order !== undefined || found.exact) return found;
+  }
+  if (any.order === undefined) return { ...none, exact: false };
+  const costOf = (order: readonly number[]): number =>
+    order.reduce((sum, item, at) => sum + order.slice(0, at).reduce((part, before) => part + cost(before, item), 0), 0);
+  const order = bySwaps(any.order, costOf, (changed) => changed.every((item, at) => fits(item, at, changed.slice(0, at))));
+  return works === undefined || works(order) ? { order, cost: costOf(order), exact: false } : { ...none, exact: false };
+}
 
 /** Answers are kept by number here and by name in the ground: the same meetings come up in many sets. */
 function meetingTable(ground: Ground, count: number, animalsAt: (item: number, position: number) => StockAnimal[]): Meets {
@@ -134,7 +158,8 @@ function isHopeless(count: number, meets: Meets): boolean {
   for (let item = 0; item < count; item += 1) {
     if (positions.every((position) => meets(item, position, item, position))) return true;
     for (let other = item + 1; other < count; other += 1) {
-      const apart = (position: number, otherPosition: number): boolean => position === otherPosition || meets(item, position, other, otherPosition);
+      const apart = (position: number, otherPosition: number): boolean =>
+        position === otherPosition || meets(item, position, other, otherPosition);
       if (positions.every((position) => positions.every((otherPosition) => apart(position, otherPosition)))) return true;
     }
   }

@@ -33,7 +33,9 @@ export function batchesOf(ground: Ground, picks: readonly Pick[]): Batch[] {
 export const batchName = (kind: StockKind): string => (kind.record.introduction?.value === 'scavenger' ? '' : kind.kinGroup);
 
 function batchOf(ground: Ground, picks: readonly Pick[], scavengers: boolean): Batch {
-  const fierce = picks.filter((pick) => isPugnacious(pick.line.wish.kind, ground.pugnaciousToOthers, ground.pugnaciousToNewcomers) === true);
+  const fierce = picks.filter(
+    (pick) => isPugnacious(pick.line.wish.kind, ground.pugnaciousToOthers, ground.pugnaciousToNewcomers) === true,
+  );
   const role = (name: string): boolean => picks.some((pick) => pick.line.wish.kind.record.introduction?.value === name);
   return {
     picks: [...picks].sort((one, other) => (one.line.id < other.line.id ? -1 : 1)),

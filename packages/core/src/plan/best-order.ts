@@ -2,7 +2,7 @@
 export const EXACT_UP_TO = 15;
 
 /** Most steps of one search; what is found by then is returned as not proven. */
-const MOST_STEPS = 200_000;
+const MOST_STEPS = 50_000;
 
 /** Most whole orders that are put to `works`, which may be dear. */
 const MOST_TRIES = 300;

@@ -27,22 +27,67 @@ export function canMeetOn(ground: Ground): (picks: readonly Pick[], batches: num
     );
     const variables = picks.flatMap((pick, index) => {
       const { predator, prey } = roles[index] as Roles;
-      return predator || prey ? [{ pick, values: valuesOf(ground, pick, predator, prey, batches).filter((value) => !clashes.withResidents(pick, value)) }] : [];
+      return predator || prey
+        ? [{ pick, values: valuesOf(ground, pick, predator, prey, batches).filter((value) => !clashes.withResidents(pick, value)) }]
+        : [];
     });
     let steps = 0;
-    const assign = (open: readonly { pick: Pick; values: readonly Value[] }[]): boolean => {
+    const assign = (open: readonly Variable[], taken: ReadonlySet<number>): boolean => {
       if (open.length === 0 || steps > MOST_STEPS) return true;
+      if (isCrowded(open, taken, batches)) return false;
       const next = open.reduce((least, variable) => (variable.values.length < least.values.length ? variable : least));
       const others = open.filter((variable) => variable !== next);
       for (const value of next.values) {
         steps += 1;
-        const left = others.map(({ pick, values }) => ({ pick, values: values.filter((other) => !clashes.between(next.pick, value, pick, other)) }));
-        if (left.every((variable) => variable.values.length > 0) && assign(left)) return true;
+        const left = others.map(({ pick, values }) => ({
+          pick,
+          values: values.filter((other) => !clashes.between(next.pick, value, pick, other)),
+        }));
+        if (left.every((variable) => variable.values.length > 0) && assign(left, new Set([...taken, value.position]))) return true;
       }
       return false;
     };
-    return assign(variables);
+    return variables.every(({ values }) => values.length > 0) && assign(variables, new Set());
   };
+}
+
+/** A pick, and the values that are left for it. */
+interface Variable {
+  readonly pick: Pick;
+  readonly values: readonly Value[];
+}
+
+/** Whether more batches want the first places, or the last, than are free there. */
+function isCrowded(open: readonly Variable[], taken: ReadonlySet<number>, places: number): boolean {
+  const spans = new Map<string, { first: number; last: number }>();
+  for (const { pick, values } of open) {
+    const name = batchName(pick.line.wish.kind);
+    const span = spans.get(name) ?? { first: 0, last: places - 1 };
+    let first = places;
+    let last = -1;
+    for (const { position } of values) {
+      if (taken.has(position)) continue;
+      first = Math.min(first, position);
+      last = Math.max(last, position);
+    }
+    // Whose kin have a place already want none of their own.
+    if (last >= 0) spans.set(name, { first: Math.max(span.first, first), last: Math.min(span.last, last) });
+  }
+  let wantFirst = 0;
+  let wantLast = 0;
+  let freeBelow = 0;
+  let freeAbove = 0;
+  for (let place = 0; place < places; place += 1) {
+    const mirrored = places - 1 - place;
+    freeBelow += taken.has(place) ? 0 : 1;
+    freeAbove += taken.has(mirrored) ? 0 : 1;
+    for (const { first, last } of spans.values()) {
+      if (last === place) wantFirst += 1;
+      if (first === mirrored) wantLast += 1;
+    }
+    if (wantFirst > freeBelow || wantLast > freeAbove) return true;
+  }
+  return false;
 }
 
 /** Longer is safer for what is only prey, shorter for what only swallows; else every length counts. */
@@ -79,17 +124,13 @@ function gravePairs(ground: Ground): { between: (one: Pick, other: Pick) => Role
   return {
     between: (one, other) =>
       remembered(`${one.line.id} ${other.line.id}`, () =>
-        joined(
-          roleIn(one.line.id, worst(one).strong, worst(other).weak),
-          roleIn(one.line.id, worst(one).weak, worst(other).strong),
-        ),
+        joined(roleIn(one.line.id, worst(one).strong, worst(other).weak), roleIn(one.line.id, worst(one).weak, worst(other).strong)),
       ),
     withResidents: (pick) =>
       remembered(pick.line.id, () =>
-        [worst(pick).strong, worst(pick).weak].flatMap((own) => ground.stock.animals.map((resident) => roleIn(pick.line.id, own, resident))).reduce(
-          joined,
-          { predator: false, prey: false },
-        ),
+        [worst(pick).strong, worst(pick).weak]
+          .flatMap((own) => ground.stock.animals.map((resident) => roleIn(pick.line.id, own, resident)))
+          .reduce(joined, { predator: false, prey: false }),
       ),
   };
 }
@@ -122,8 +163,10 @@ function clashTable(ground: Ground): Clashes {
     // Kin go in on one day, all others on days of their own.
     if ((value.position === otherValue.position) !== (batches.get(one.line) === batches.get(other.line))) return true;
     const table = answers(`${one.line.id} ${other.line.id}`, values * values);
-    return ask(table, number(value) * values + number(otherValue), () =>
-      meetingOf(ground, animal(one, value), animal(other, otherValue)).excludes,
+    return ask(
+      table,
+      number(value) * values + number(otherValue),
+      () => meetingOf(ground, animal(one, value), animal(other, otherValue)).excludes,
     );
   };
   return {

@@ -90,7 +90,8 @@ const isDreaded = (ground: Ground, finding: Finding): boolean =>
   finding.level === 'error' &&
   finding.accepted === undefined;
 
-const involves = (finding: Finding, newcomers: ReadonlySet<string>): boolean => finding.subjects.some((subject) => newcomers.has(subject.id));
+const involves = (finding: Finding, newcomers: ReadonlySet<string>): boolean =>
+  finding.subjects.some((subject) => newcomers.has(subject.id));
 
 /**
  * Whether a finding rules out every larger set as well, whatever lengths and days it is at elsewhere. Errors do. A doubt may

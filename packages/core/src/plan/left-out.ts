@@ -32,7 +32,8 @@ function leftOut(ground: Ground, library: Library, chosen: Arrangement, line: Li
 
 /** A finding that names the wish, or one on claims that its presence adds to. */
 const isAbout = (finding: Finding, id: string, ground: Ground): boolean =>
-  finding.subjects.some((subject) => subject.id === id) || ground.rules.some((rule) => rule.id === finding.rule && rule.planning === 'capacity');
+  finding.subjects.some((subject) => subject.id === id) ||
+  ground.rules.some((rule) => rule.id === finding.rule && rule.planning === 'capacity');
 
 /** Changes that answer what was found; each is tried before it is told. */
 function changesFor(ground: Ground, because: readonly Finding[], rather: readonly string[]): Change[] {
@@ -41,7 +42,8 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
   const number = (finding: Finding, name: string): number => finding.data[name]?.value ?? 0;
   const tight = because.filter((finding) => finding.rule === 'swimming-room');
   if (tight.length > 0) {
-    const most = (need: string, has: string): number => Math.max(...tight.map((finding) => Math.max(number(finding, need), number(finding, has))));
+    const most = (need: string, has: string): number =>
+      Math.max(...tight.map((finding) => Math.max(number(finding, need), number(finding, has))));
     changes.push({
       kind: 'larger-tank',
       lengthCm: most('needLength', 'tankLength'),
@@ -53,13 +55,15 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
     switch (finding.rule) {
       case 'care-tier': {
         const lacking = finding.data['lacking']?.keys ?? [];
-        if (finding.message === 'care-tier.unprovided' && lacking.length > 0) changes.push({ kind: 'provision-made', provisions: [...lacking] });
+        if (finding.message === 'care-tier.unprovided' && lacking.length > 0)
+          changes.push({ kind: 'provision-made', provisions: [...lacking] });
         changes.push({ kind: 'more-experience', careTier: number(finding, 'tier') });
         break;
       }
       case 'rock-crowding':
         // Reef rock of 2.8 kg/L and 45 % pores: 1.54 kg a litre of envelope.
-        if (number(finding, 'missingRock') > 0) changes.push({ kind: 'more-rock', massKg: Math.ceil(number(finding, 'missingRock') * 1.54) });
+        if (number(finding, 'missingRock') > 0)
+          changes.push({ kind: 'more-rock', massKg: Math.ceil(number(finding, 'missingRock') * 1.54) });
         break;
       case 'water':
         if (finding.subjects[0]?.role === 'temperature') {

@@ -27,7 +27,8 @@ const allMiddle = (picks: readonly Pick[]): Lengths => new Map(picks.map((pick) 
  */
 export function lengthsByDanger(ground: Ground, picks: readonly Pick[]): LengthChoices {
   const { grave, slight } = dangersAmong(ground, picks);
-  if (grave.predators.size + grave.prey.size + slight.predators.size + slight.prey.size === 0) return { choices: [allMiddle(picks)], all: true };
+  if (grave.predators.size + grave.prey.size + slight.predators.size + slight.prey.size === 0)
+    return { choices: [allMiddle(picks)], all: true };
   // A doubt may give way to a milder failure as an animal grows, so that where doubts exclude no end is the safest.
   const doubtsExclude = ground.stock.settings.whenUncertain === 'exclude';
   const { choices, all } = combinations(picks, (pick) => {

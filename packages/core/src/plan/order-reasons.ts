@@ -12,7 +12,8 @@ export function orderReasons(ground: Ground, arrangement: Arrangement, position:
   if (before === undefined) reasons.push(firstDayReason(ground));
   else reasons.push({ message: 'order.gap', data: { gap: { value: ground.gapDays, unit: 'd' }, dayBefore: { date: isoOf(before.day) } } });
   if (entry.batch.scavengers && before === undefined) reasons.push({ message: 'order.scavengersFirst', data: {} });
-  else if (!entry.batch.scavengers && entry.animals.length > 1) reasons.push({ message: 'order.sameFamily', data: { kinGroup: { keys: [entry.animals[0]?.kind.kinGroup ?? ''] } } });
+  else if (!entry.batch.scavengers && entry.animals.length > 1)
+    reasons.push({ message: 'order.sameFamily', data: { kinGroup: { keys: [entry.animals[0]?.kind.kinGroup ?? ''] } } });
   if (entry.batch.pugnacious > 0 && !entry.batch.scavengers && followsPeaceful(arrangement, position)) {
     reasons.push({ message: 'order.pugnaciousLater', data: {} });
   }

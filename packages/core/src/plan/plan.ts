@@ -24,9 +24,15 @@ export type Planned = Omit<Plan, '$schema' | 'versions'>;
  *
  * @throws RangeError for more than {@link MOST_WISHES} wishes.
  */
-export function plan(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules, mostChecks: number = MOST_CHECKS): Planned {
+export function plan(
+  situation: Situation,
+  library: Library,
+  rules: readonly AnyRule[] = allRules,
+  mostChecks: number = MOST_CHECKS,
+): Planned {
   const ground = groundOf(situation, library, rules);
-  if (ground.lines.length > MOST_WISHES) throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
+  if (ground.lines.length > MOST_WISHES)
+    throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
   const { arrangement, proven, gap } = selectBest(ground, mostChecks);
   const granted = new Map(arrangement.picks.map((pick) => [pick.line.wish, pick]));
   const { findings, summary, cautions, staleAcceptances } = arrangement.checked;
@@ -36,11 +42,13 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
       const pick = granted.get(wish);
       return pick === undefined ? [] : [{ species: wish.kind.id, count: pick.count }];
     }),
-    introductions: arrangement.batches.map(({ day, animals }, position): PlannedIntroduction => ({
-      date: isoOf(day),
-      animals: animals.map(plannedAnimals),
-      reasons: orderReasons(ground, arrangement, position),
-    })),
+    introductions: arrangement.batches.map(
+      ({ day, animals }, position): PlannedIntroduction => ({
+        date: isoOf(day),
+        animals: animals.map(plannedAnimals),
+        reasons: orderReasons(ground, arrangement, position),
+      }),
+    ),
     leftOut: leftOutOf(ground, library, arrangement),
     proven,
     gap,

@@ -106,7 +106,9 @@ function worksAlone(ground: Ground, pick: Pick): boolean {
   let standing: Set<string> | undefined;
   for (const day of [ground.startDay, lastDay(ground)]) {
     for (const length of lengths) {
-      const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) => excludesForGood(ground, finding, ids));
+      const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) =>
+        excludesForGood(ground, finding, ids),
+      );
       const keys = new Set(found.map((finding) => finding.key));
       standing = standing === undefined ? keys : new Set([...standing].filter((key) => keys.has(key)));
       if (standing.size === 0) return true;
@@ -119,7 +121,12 @@ function worksAlone(ground: Ground, pick: Pick): boolean {
  * Most priority and animals that the wishes still open can add: wishes that all exclude each other count once, for the one
  * worth most and for the one with the most animals.
  */
-function mostOf(options: readonly (readonly Pick[])[], from: number, chosen: readonly Pick[], conflict: (one: Line, other: Line) => boolean): Score {
+function mostOf(
+  options: readonly (readonly Pick[])[],
+  from: number,
+  chosen: readonly Pick[],
+  conflict: (one: Line, other: Line) => boolean,
+): Score {
   const cliques: { lines: Line[]; priority: number; animals: number }[] = [];
   for (let at = from; at < options.length; at += 1) {
     const largest = options[at]?.[0];
@@ -141,8 +148,16 @@ function mostOf(options: readonly (readonly Pick[])[], from: number, chosen: rea
 }
 
 /** Batches that what is chosen and what may still be chosen would make. */
-function batchesAtMost(options: readonly (readonly Pick[])[], from: number, chosen: readonly Pick[], conflict: (one: Line, other: Line) => boolean): number {
-  const open = options.slice(from).flatMap((wish) => wish[0] ?? []).filter((option) => !chosen.some((other) => conflict(other.line, option.line)));
+function batchesAtMost(
+  options: readonly (readonly Pick[])[],
+  from: number,
+  chosen: readonly Pick[],
+  conflict: (one: Line, other: Line) => boolean,
+): number {
+  const open = options
+    .slice(from)
+    .flatMap((wish) => wish[0] ?? [])
+    .filter((option) => !chosen.some((other) => conflict(other.line, option.line)));
   return new Set([...chosen, ...open].map((pick) => batchName(pick.line.wish.kind))).size;
 }
 

@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { checkBy, onlyVerdict, recordWith, resident, situationWith } from '../../tests/support/scene.js';
 import { careTier } from './care-tier.js';
 
-const ofTier = (tier: number | undefined, provisions: NonNullable<NonNullable<SpeciesRecord['needs']>['provisions']>['list'] = []): SpeciesRecord =>
+const ofTier = (
+  tier: number | undefined,
+  provisions: NonNullable<NonNullable<SpeciesRecord['needs']>['provisions']>['list'] = [],
+): SpeciesRecord =>
   recordWith('unus-primus', {
     needs: {
       ...(tier === undefined ? {} : { careTier: { value: tier, basis: 'practice' } }),
@@ -46,7 +49,9 @@ describe('care-tier', () => {
         lacking: { keys: ['live-copepods'] },
       },
     });
-    expect(onlyVerdict(checkBy(careTier, kept(2, ['quiet-company']), [ofTier(3, ['quiet-company'])]))).toBe('failed warning care-tier.above');
+    expect(onlyVerdict(checkBy(careTier, kept(2, ['quiet-company']), [ofTier(3, ['quiet-company'])]))).toBe(
+      'failed warning care-tier.above',
+    );
   });
 
   it('names what is missing: the tier of the animal', () => {

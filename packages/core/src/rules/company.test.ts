@@ -13,7 +13,8 @@ const record = (told: Omit<Company, 'basis'> | undefined, ownKind: number | unde
     },
   });
 
-const so = (count: number, more: Partial<Situation> = {}): Situation => situationWith({ residents: [resident('unus-primus', 10, { count })], ...more });
+const so = (count: number, more: Partial<Situation> = {}): Situation =>
+  situationWith({ residents: [resident('unus-primus', 10, { count })], ...more });
 
 describe('company', () => {
   it.each([
@@ -39,7 +40,12 @@ describe('company', () => {
       key: 'company:animal=unus-primus',
       message: 'company.tooFew',
       when: null,
-      data: { count: { value: 4, unit: '1' }, least: { value: 5, unit: '1' }, most: { value: 7, unit: '1' }, dwindles: { keys: ['dwindles'] } },
+      data: {
+        count: { value: 4, unit: '1' },
+        least: { value: 5, unit: '1' },
+        most: { value: 7, unit: '1' },
+        dwindles: { keys: ['dwindles'] },
+      },
     });
   });
 
@@ -56,16 +62,24 @@ describe('company', () => {
   });
 
   it('two males of a harem are one too many, two of a group are not', () => {
-    const males: Situation = so(3, { residents: [resident('unus-primus', 10, { count: 2, sex: 'male' }), resident('unus-primus', 10, { id: 'she', sex: 'female' })] });
+    const males: Situation = so(3, {
+      residents: [resident('unus-primus', 10, { count: 2, sex: 'male' }), resident('unus-primus', 10, { id: 'she', sex: 'female' })],
+    });
     const [finding] = checkBy(company, males, [record({ kind: 'harem' })]).findings;
-    expect(finding).toMatchObject({ key: 'company:animal=she,animal=unus-primus', message: 'company.rivalMales', data: { males: { value: 2, unit: '1' } } });
+    expect(finding).toMatchObject({
+      key: 'company:animal=she,animal=unus-primus',
+      message: 'company.rivalMales',
+      data: { males: { value: 2, unit: '1' } },
+    });
     expect(onlyVerdict(checkBy(company, males, [record({ kind: 'group' })]))).toBe('passed');
   });
 
   it('counts those who will be there in the end, residents and newcomers', () => {
     const introductions = [{ date: '2027-05-01', animals: [{ id: 'late', species: 'unus-primus' }] }];
     const events = [{ kind: 'animal-removed' as const, date: '2027-06-01', animal: 'unus-primus' }];
-    expect(onlyVerdict(checkBy(company, so(1, { introductions }), [record({ kind: 'solitary' })]))).toBe('failed warning company.solitaryDoubled');
+    expect(onlyVerdict(checkBy(company, so(1, { introductions }), [record({ kind: 'solitary' })]))).toBe(
+      'failed warning company.solitaryDoubled',
+    );
     expect(onlyVerdict(checkBy(company, so(1, { introductions, events }), [record({ kind: 'solitary' })]))).toBe('passed');
   });
 
@@ -81,6 +95,8 @@ describe('company', () => {
 
   it('how fierce is an error is a setting', () => {
     const settings = { thresholds: { company: { fiercePugnacity: 1 } } };
-    expect(onlyVerdict(checkBy(company, so(2, { settings }), [record({ kind: 'solitary' }, 1)]))).toBe('failed error company.solitaryDoubled');
+    expect(onlyVerdict(checkBy(company, so(2, { settings }), [record({ kind: 'solitary' }, 1)]))).toBe(
+      'failed error company.solitaryDoubled',
+    );
   });
 });

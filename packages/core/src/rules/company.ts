@@ -34,7 +34,12 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
   needs: ['conduct.company', 'conduct.pugnacity'],
   sources: [],
   defaults: {
-    fiercePugnacity: { value: 3, unit: '1', basis: 'practice', note: 'Pugnacity to its own kind from which too many together is an error.' },
+    fiercePugnacity: {
+      value: 3,
+      unit: '1',
+      basis: 'practice',
+      note: 'Pugnacity to its own kind from which too many together is an error.',
+    },
   },
 
   measure(stock, _options, each) {
@@ -67,7 +72,8 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
     const excess = ownKind === undefined || ownKind >= fiercePugnacity ? 'error' : 'warning';
     // One alone may miss its company; several may be too many.
     if (kind === undefined) return { outcome: 'cantTell', level: count === 1 ? 'warning' : excess, message: 'company.unknown' };
-    if (count > most) return { outcome: 'failed', level: excess, message: kind === 'solitary' ? 'company.solitaryDoubled' : 'company.tooMany' };
+    if (count > most)
+      return { outcome: 'failed', level: excess, message: kind === 'solitary' ? 'company.solitaryDoubled' : 'company.tooMany' };
     if (kind === 'harem' && males > 1) return { outcome: 'failed', level: excess, message: 'company.rivalMales' };
     if (count < least) return { outcome: 'failed', level: 'warning', message: 'company.tooFew' };
     return PASSED;

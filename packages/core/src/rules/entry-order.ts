@@ -23,8 +23,18 @@ export const entryOrder: Rule<EntryOrderMeasure, 'pugnaciousToOthers' | 'pugnaci
   needs: ['introduction', 'conduct.pugnacity', 'enteredOn'],
   sources: [],
   defaults: {
-    pugnaciousToOthers: { value: 3, unit: '1', basis: 'practice', note: 'Pugnacity to other kinds from which an animal counts as pugnacious.' },
-    pugnaciousToNewcomers: { value: 2, unit: '1', basis: 'practice', note: 'Pugnacity to newcomers from which an animal counts as pugnacious.' },
+    pugnaciousToOthers: {
+      value: 3,
+      unit: '1',
+      basis: 'practice',
+      note: 'Pugnacity to other kinds from which an animal counts as pugnacious.',
+    },
+    pugnaciousToNewcomers: {
+      value: 2,
+      unit: '1',
+      basis: 'practice',
+      note: 'Pugnacity to newcomers from which an animal counts as pugnacious.',
+    },
   },
 
   measure(stock, { pugnaciousToOthers, pugnaciousToNewcomers }, each) {
@@ -57,7 +67,11 @@ export const entryOrder: Rule<EntryOrderMeasure, 'pugnaciousToOthers' | 'pugnaci
     if (wronged.length === 0) return PASSED;
     if (what === 'unknown') return { outcome: 'cantTell', level: 'warning', message: 'entry-order.unknown' };
     if (what === 'scavenger') return { outcome: 'failed', level: 'note', message: 'entry-order.scavengerLate' };
-    return { outcome: 'failed', level: 'warning', message: animal.role === 'resident' ? 'entry-order.earlySettler' : 'entry-order.pugnaciousEarly' };
+    return {
+      outcome: 'failed',
+      level: 'warning',
+      message: animal.role === 'resident' ? 'entry-order.earlySettler' : 'entry-order.pugnaciousEarly',
+    };
   },
 
   tell({ animal, what, wronged, basis }) {

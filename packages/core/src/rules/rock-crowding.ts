@@ -1,10 +1,11 @@
-import type { Basis } from '@commensal/schema';
+import type { Basis, Level } from '@commensal/schema';
 import { likeness } from '../biology/likeness.js';
 import { rockClaim } from '../biology/rock-claim.js';
 import { weakest } from '../quantity/basis.js';
 import { logDown, logUp, together } from '../quantity/log-errors.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { lengthOn } from './gape/index.js';
+import { isOver } from './rounding.js';
 import { INAPPLICABLE, PASSED, type Rule, type RuleDefault } from './rule.js';
 
 /** One judgement: a claimant, and the claims that weigh on the rock it shares, at the horizon. */
@@ -30,7 +31,12 @@ export interface RockCrowdingMeasure {
 
 type Options = 'ownKind' | 'genus' | 'kin' | 'wayOfLiving' | 'errorShare';
 
-const weight = (value: number, who: string): RuleDefault => ({ value, unit: '1', basis: 'choice', note: `How much of a claim counts against ${who}.` });
+const weight = (value: number, who: string): RuleDefault => ({
+  value,
+  unit: '1',
+  basis: 'choice',
+  note: `How much of a claim counts against ${who}.`,
+});
 
 /** Is there rock enough for all that claim it? */
 export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
@@ -46,7 +52,12 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
     genus: weight(0.8, 'others of its genus'),
     kin: weight(0.5, 'others of its kin group'),
     wayOfLiving: weight(0.3, 'others that live the same way'),
-    errorShare: { value: 1.5, unit: '1', basis: 'choice', note: 'Claims over this multiple of the rock are an error: half of what is claimed again is missing.' },
+    errorShare: {
+      value: 1.5,
+      unit: '1',
+      basis: 'choice',
+      note: 'Claims over this multiple of the rock are an error: half of what is claimed again is missing.',
+    },
   },
 
   measure(stock, options, each) {
@@ -62,11 +73,11 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
   judge({ claimedL, mostL, claimedError, rockL, rockError, missing }, { errorShare }) {
     if (rockL === undefined) return { outcome: 'cantTell', level: 'warning', message: 'rock-crowding.rockUnknown' };
     const share = claimedL / rockL;
-    const level = share > errorShare ? 'error' : 'warning';
-    if (share > 1) return { outcome: 'failed', level, message: 'rock-crowding.tooLittle' };
+    const level = (claims: number): Level => (isOver(claims, errorShare) ? 'error' : 'warning');
+    if (isOver(share, 1)) return { outcome: 'failed', level: level(share), message: 'rock-crowding.tooLittle' };
     if (missing.length > 0) return { outcome: 'cantTell', level: 'error', message: 'rock-crowding.claimUnknown' };
     const worst = (mostL / rockL) * Math.exp(together(claimedError, rockError));
-    if (worst > 1) return { outcome: 'cantTell', level: worst > errorShare ? 'error' : 'warning', message: 'rock-crowding.mayBeTooLittle' };
+    if (isOver(worst, 1)) return { outcome: 'cantTell', level: level(worst), message: 'rock-crowding.mayBeTooLittle' };
     return claimedL === 0 ? INAPPLICABLE : PASSED;
   },
 
@@ -138,9 +149,7 @@ function crowdingOf(
   options: Readonly<Record<Options, number>>,
 ): RockCrowdingMeasure {
   const rock = stock.tank.rockL;
-  let claimed = 0;
-  let most = 0;
-  let squares = 0;
+  const counted: { litres: number; error: number; certain: boolean }[] = [];
   let basis: Basis = own.basis;
   const missing = new Set<string>(own.litres === undefined ? ['conduct.rockClaim'] : []);
   const rivals: { animal: StockAnimal; litres: number }[] = [];
@@ -157,24 +166,25 @@ function crowdingOf(
     }
     const litres = weightOfOther * claim.litres * (sharesClaim(other) ? 1 : other.count);
     if (litres === 0) return;
-    const error = litres * (Math.exp(claim.error) - 1);
-    squares += error * error;
-    most += litres;
+    counted.push({ litres, error: litres * (Math.exp(claim.error) - 1), certain: !inDoubt });
     if (inDoubt) {
       maybeRivals.push(other);
       return;
     }
-    claimed += litres;
     basis = weakest(basis, claim.basis);
     if (other !== animal) rivals.push({ animal: other, litres });
   });
+  // Summed by size, so that the order of the document does not show in the last digit.
+  counted.sort((one, other) => one.litres - other.litres || one.error - other.error);
+  const sum = (part: (claim: (typeof counted)[number]) => number): number => counted.reduce((total, claim) => total + part(claim), 0);
+  const most = sum(({ litres }) => litres);
   rivals.sort((one, other) => other.litres - one.litres || (one.animal.id < other.animal.id ? -1 : 1));
   return {
     animal,
-    claimedL: claimed,
+    claimedL: sum(({ litres, certain }) => (certain ? litres : 0)),
     ownL: own.litres ?? Number.NaN,
     mostL: most,
-    claimedError: most > 0 ? Math.log(1 + Math.sqrt(squares) / most) : 0,
+    claimedError: most > 0 ? Math.log(1 + Math.sqrt(sum(({ error }) => error * error)) / most) : 0,
     rockL: rock?.centre,
     rockError: rock === undefined ? 0 : logDown(rock),
     rivals: rivals.map((rival) => rival.animal),

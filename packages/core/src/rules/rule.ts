@@ -74,7 +74,7 @@ export function optionsOf<Options extends string>(
   const told = stock.settings.thresholds[rule.id];
   if (told === undefined) return options;
   for (const [name, value] of Object.entries(told)) {
-    if (!(name in options)) {
+    if (!Object.hasOwn(options, name)) {
       throw new RangeError(`optionsOf: expected an option of ${rule.id} (${own.map(([known]) => known).join(', ')}), received "${name}"`);
     }
     options[name as Options] = value;

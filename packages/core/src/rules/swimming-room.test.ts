@@ -88,7 +88,13 @@ describe('swimming-room', () => {
   });
 
   it('nothing need be known of an animal that does not swim', () => {
-    expect(onlyVerdict(checkBy(swimmingRoom, inTank({ length: undefined }), [recordWith('unus-primus', { size: {}, growth: {}, needs: { activity: { value: 'fixed', basis: 'practice' } } })]))).toBe('inapplicable');
+    expect(
+      onlyVerdict(
+        checkBy(swimmingRoom, inTank({ length: undefined }), [
+          recordWith('unus-primus', { size: {}, growth: {}, needs: { activity: { value: 'fixed', basis: 'practice' } } }),
+        ]),
+      ),
+    ).toBe('inapplicable');
   });
 
   it('every threshold is a setting', () => {

@@ -1,7 +1,8 @@
-import type { Basis } from '@commensal/schema';
+import type { Basis, Level } from '@commensal/schema';
 import { type SwimmingNeed, swimmingNeed } from '../biology/swimming-need.js';
 import { weakest } from '../quantity/basis.js';
 import type { StockAnimal } from '../stock/stock.js';
+import { isOver, isUnder } from './rounding.js';
 import { INAPPLICABLE, PASSED, type Rule, type RuleDefault } from './rule.js';
 
 /** One judgement: an animal and the tank. Shares are what the tank has over what an adult wants; the smallest of the three. */
@@ -19,7 +20,12 @@ export interface SwimmingRoomMeasure {
   readonly basis: Basis;
 }
 
-const lengths = (value: number, who: string): RuleDefault => ({ value, unit: '1', basis: 'practice', note: `Adult lengths of tank length for ${who}.` });
+const lengths = (value: number, who: string): RuleDefault => ({
+  value,
+  unit: '1',
+  basis: 'practice',
+  note: `Adult lengths of tank length for ${who}.`,
+});
 
 /** Has an adult room to swim in this tank? */
 export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | 'roamers' | 'width' | 'height' | 'errorShare'> = {
@@ -52,7 +58,17 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
         ...(widthCm === undefined ? ['tank.width'] : []),
       ];
       if (!swims || activity === undefined || adult === undefined || lengthCm === undefined || widthCm === undefined) {
-        each({ animal, missing: swims ? missing : [], swims, need: undefined, share: Number.NaN, shareAtWorst: Number.NaN, tightest: 'length', adultInDoubt: false, basis: 'recalled' });
+        each({
+          animal,
+          missing: swims ? missing : [],
+          swims,
+          need: undefined,
+          share: Number.NaN,
+          shareAtWorst: Number.NaN,
+          tightest: 'length',
+          adultInDoubt: false,
+          basis: 'recalled',
+        });
         continue;
       }
       const along = activity.value === 'roams' ? options.roamers : activity.value === 'perches' ? options.perchers : options.cruisers;
@@ -70,7 +86,7 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
         need: swimmingNeed(adult.centre, room),
         share,
         shareAtWorst: Math.min(...sharesFor(adult.high, 'low')),
-        tightest: share === shares[0] ? 'length' : share === shares[1] ? 'width' : 'water',
+        tightest: !isOver(shares[0], share) ? 'length' : !isOver(shares[1], share) ? 'width' : 'water',
         adultInDoubt: Math.min(...sharesFor(adult.high, 'centre')) <= Math.min(...sharesFor(adult.centre, 'low')),
         basis: weakest(adult.basis, activity.basis),
       });
@@ -80,8 +96,9 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
   judge({ missing, swims, share, shareAtWorst }, { errorShare }) {
     if (missing.length > 0) return { outcome: 'cantTell', level: 'error', message: 'swimming-room.unknown' };
     if (!swims) return INAPPLICABLE;
-    if (share < 1) return { outcome: 'failed', level: share < errorShare ? 'error' : 'warning', message: 'swimming-room.tooSmall' };
-    if (shareAtWorst < 1) return { outcome: 'cantTell', level: shareAtWorst < errorShare ? 'error' : 'warning', message: 'swimming-room.mayBeTooSmall' };
+    const level = (has: number): Level => (isUnder(has, errorShare) ? 'error' : 'warning');
+    if (isUnder(share, 1)) return { outcome: 'failed', level: level(share), message: 'swimming-room.tooSmall' };
+    if (isUnder(shareAtWorst, 1)) return { outcome: 'cantTell', level: level(shareAtWorst), message: 'swimming-room.mayBeTooSmall' };
     return PASSED;
   },
 

@@ -44,7 +44,10 @@ describe('water for one animal', () => {
   it('salinity and pH have no slack', () => {
     const record = wants(24, 28, { salinity: range(34.6, 36, '1'), acidity: range(8.3, 8.5, '[pH]') });
     const situation = situationWith({ ...alone, tank: { ...TANK, acidity: { value: 8.2, unit: '[pH]' } } });
-    expect(checkBy(water, situation, [record]).findings.map(verdictOf).sort()).toEqual(['failed warning water.acidity', 'failed warning water.salinity']);
+    expect(checkBy(water, situation, [record]).findings.map(verdictOf).sort()).toEqual([
+      'failed warning water.acidity',
+      'failed warning water.salinity',
+    ]);
   });
 
   it.each(['temperature', 'salinity', 'acidity'] as const)('cannot tell without the %s of the tank, and says so', (property) => {
@@ -72,7 +75,10 @@ describe('water for one animal', () => {
 });
 
 describe('water for two', () => {
-  const both = situationWith({ residents: [resident('unus-primus', 10)], introductions: [{ date: '2027-04-01', animals: [newcomer('duo-primus', 10)] }] });
+  const both = situationWith({
+    residents: [resident('unus-primus', 10)],
+    introductions: [{ date: '2027-04-01', animals: [newcomer('duo-primus', 10)] }],
+  });
   const pairOnly = (records: readonly SpeciesRecord[], situation = both): string[] =>
     checkBy(water, situation, records)
       .findings.filter(({ subjects }) => subjects.length === 2)

@@ -3,6 +3,7 @@ import type { Band } from '../quantity/band.js';
 import { weakest } from '../quantity/basis.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { meetingOf } from './meeting.js';
+import { isOver } from './rounding.js';
 import { PASSED, type Rule } from './rule.js';
 
 /** One judgement: an animal's range of one property of the water against the tank's, or against another animal's. */
@@ -27,18 +28,47 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
   scope: 'pair',
   planning: 'option-and-pair',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'better' },
-  needs: ['needs.temperature', 'needs.temperatureLimits', 'needs.salinity', 'needs.acidity', 'tank.temperature', 'tank.salinity', 'tank.acidity'],
+  needs: [
+    'needs.temperature',
+    'needs.temperatureLimits',
+    'needs.salinity',
+    'needs.acidity',
+    'tank.temperature',
+    'tank.salinity',
+    'tank.acidity',
+  ],
   sources: [],
   defaults: {
-    slackCel: { value: 0.5, unit: 'Cel', basis: 'choice', note: 'Temperature outside the range that a keeper can put right without noticing.' },
+    slackCel: {
+      value: 0.5,
+      unit: 'Cel',
+      basis: 'choice',
+      note: 'Temperature outside the range that a keeper can put right without noticing.',
+    },
   },
 
   measure(stock, _options, each) {
     const { animals, tank } = stock;
     animals.forEach((animal, index) => {
       const { temperatureCel, temperatureLimitsCel, salinity, acidity } = animal.kind;
-      const own = (property: WaterMeasure['property'], unit: string, wants: Band | undefined, survives: Band | undefined, meets: Band | undefined): void =>
-        each({ property, unit, animal, other: undefined, wants, survives, meets, otherSurvives: undefined, basis: wants?.basis ?? 'recalled' });
+      const own = (
+        property: WaterMeasure['property'],
+        unit: string,
+        wants: Band | undefined,
+        survives: Band | undefined,
+        meets: Band | undefined,
+      ): void =>
+        each({
+          property,
+          unit,
+          animal,
+          other: undefined,
+          wants,
+          survives,
+          meets,
+          otherSurvives: undefined,
+          basis: wants?.basis ?? 'recalled',
+        });
       own('temperature', 'Cel', temperatureCel, temperatureLimitsCel, tank.temperatureCel);
       own('salinity', '1', salinity, undefined, tank.salinity);
       // Few records tell of pH, and what suits one marine animal suits nearly all: without a range of its own none is asked for.
@@ -67,12 +97,12 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
     const slack = property === 'temperature' ? slackCel : 0;
     if (other !== undefined) {
       // Two animals need one water in common, not the same range.
-      if (apart(wants, meets) <= slack) return PASSED;
-      const deadly = survives !== undefined && otherSurvives !== undefined && apart(survives, otherSurvives) > 0;
+      if (!isOver(apart(wants, meets), slack)) return PASSED;
+      const deadly = survives !== undefined && otherSurvives !== undefined && isOver(apart(survives, otherSurvives), 0);
       return { outcome: 'failed', level: deadly ? 'error' : 'warning', message: 'water.noCommonTemperature' };
     }
-    if (outside(wants, meets) <= slack) return PASSED;
-    const deadly = survives !== undefined && outside(survives, meets) > 0;
+    if (!isOver(outside(wants, meets), slack)) return PASSED;
+    const deadly = survives !== undefined && isOver(outside(survives, meets), 0);
     return { outcome: 'failed', level: deadly ? 'error' : 'warning', message: `water.${property}` };
   },
 
@@ -82,7 +112,13 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
       [`${name}High`]: { value: rounded(band.high), unit },
     });
     return {
-      subjects: other === undefined ? [{ id: animal.id, role: property }] : [{ id: animal.id, role: 'animal' }, { id: other.id, role: 'animal' }],
+      subjects:
+        other === undefined
+          ? [{ id: animal.id, role: property }]
+          : [
+              { id: animal.id, role: 'animal' },
+              { id: other.id, role: 'animal' },
+            ],
       data: {
         ...(wants === undefined ? { missing: { keys: [`needs.${property}`] } } : range('wants', wants)),
         ...(meets === undefined ? {} : range('meets', meets)),

@@ -6,7 +6,13 @@ import { stockOf } from '../../src/stock/stock-of.js';
 import { inventedSituation, inventedSpecies } from './invented.js';
 
 /** A figure without a band around it, so that a test can work with plain numbers. */
-export const exact = <Unit extends string>(value: number, unit: Unit): Figure<Unit> => ({ value, low: value, high: value, unit, basis: 'practice' });
+export const exact = <Unit extends string>(value: number, unit: Unit): Figure<Unit> => ({
+  value,
+  low: value,
+  high: value,
+  unit,
+  basis: 'practice',
+});
 
 /** A range. */
 export const range = <Unit extends string>(low: number, high: number, unit: Unit): Figure<Unit> => ({ low, high, unit, basis: 'practice' });
@@ -107,9 +113,14 @@ export const verdictOf = ({ outcome, level, message }: Finding): string => `${ou
 
 /** The verdict of the only finding; "passed", or "inapplicable", where there is none. */
 export function onlyVerdict({ findings, summary }: Checked): string {
-  if (findings.length > 1) throw new Error(`onlyVerdict: expected one finding, received ${findings.map((finding) => finding.key).join(' ')}`);
+  if (findings.length > 1)
+    throw new Error(`onlyVerdict: expected one finding, received ${findings.map((finding) => finding.key).join(' ')}`);
   const [finding] = findings;
   if (finding !== undefined) return verdictOf(finding);
   const counts = Object.values(summary.rules);
-  return counts.some((count) => count.passed > 0) ? 'passed' : counts.some((count) => count.inapplicable > 0) ? 'inapplicable' : 'nothing judged';
+  return counts.some((count) => count.passed > 0)
+    ? 'passed'
+    : counts.some((count) => count.inapplicable > 0)
+      ? 'inapplicable'
+      : 'nothing judged';
 }

@@ -9,7 +9,16 @@ import { meetingOf } from '../meeting.js';
 import { type Interest, interestIn } from './interest.js';
 import { type LengthBook, lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
-import { beyondDoubt, fullSizeMarginAtWorst, type Gaps, lengthOn, marginAtWorst, type Pairing, pairingOf, weightiestDoubt } from './pairing.js';
+import {
+  beyondDoubt,
+  fullSizeMarginAtWorst,
+  type Gaps,
+  lengthOn,
+  marginAtWorst,
+  type Pairing,
+  pairingOf,
+  weightiestDoubt,
+} from './pairing.js';
 
 /** One judgement: a swallower and its prey. */
 export interface GapeMeasure {
@@ -76,7 +85,8 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
 };
 
 /** Shells, spines and stings are no matter of the gape. */
-const canBePrey = (animal: StockAnimal): boolean => animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
+const canBePrey = (animal: StockAnimal): boolean =>
+  animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
 
 function measurePair(
   stock: Stock,
@@ -263,8 +273,7 @@ function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock): Telling
  * beyond its own full size would do. Longer prey is never in more danger, so halving finds it.
  */
 function smallestSafeLength(pairing: Pairing, years: number): number | undefined {
-  const fails = (startCm: number): boolean =>
-    firstCrossing(pairing.predator, { ...pairing.prey, startCm }, pairing.ratio, years) <= years;
+  const fails = (startCm: number): boolean => firstCrossing(pairing.predator, { ...pairing.prey, startCm }, pairing.ratio, years) <= years;
   let short = pairing.prey.startCm;
   let long = Math.min(pairing.preyFullCm, pairing.prey.asymptoticCm);
   if (long <= short || fails(long)) return undefined;

@@ -53,7 +53,8 @@ function logLengthOf(animal: StockAnimal, day: number): LogLength {
   const { asymptoticCm: asymptote, ratePerYear: rate } = animal.kind;
   if (start === undefined || asymptote === undefined || rate === undefined) return NO_LENGTH;
   const years = yearsSince(animal, day);
-  const at = (startCm: number, asymptoteCm: number, ratePerYear: number): number => Math.log(lengthAfter(startCm, asymptoteCm, ratePerYear, years));
+  const at = (startCm: number, asymptoteCm: number, ratePerYear: number): number =>
+    Math.log(lengthAfter(startCm, asymptoteCm, ratePerYear, years));
   const log = at(start.centre, asymptote.centre, rate.centre);
   const errorTo = (end: 'low' | 'high'): { start: number; all: number; extreme: number } => {
     const ofStart = start[end] === start.centre ? 0 : Math.abs(at(start[end], asymptote.centre, rate.centre) - log);

@@ -11,7 +11,12 @@ export const gapeDefaults: Readonly<Record<GapeOption, RuleDefault>> = {
     source: 'dunic-baum-2017',
     note: 'Longest prey over the standard length of the swallower; the greatest of 86 fish found in stomachs was 0.62.',
   },
-  longestShareAtMost: { value: 1, unit: '1', basis: 'choice', note: 'Upper end of the same: prey longer than the swallower passes as safe.' },
+  longestShareAtMost: {
+    value: 1,
+    unit: '1',
+    basis: 'choice',
+    note: 'Upper end of the same: prey longer than the swallower passes as safe.',
+  },
   distensibleLimit: { value: 0.5, unit: '1', basis: 'practice', note: 'Limit over standard length of mouths and bellies that stretch.' },
   smallShare: { value: 1 / 3, unit: '1', basis: 'choice', note: 'Prey under this share of the limit is an easy mouthful.' },
   lookBeyondYears: { value: 60, unit: 'a', basis: 'choice', note: 'How long after the horizon growth to full size is followed.' },

@@ -1,4 +1,4 @@
-import { type Growing } from '../../biology/first-crossing.js';
+import type { Growing } from '../../biology/first-crossing.js';
 import { lengthAfter } from '../../biology/length-after.js';
 import type { Band } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
@@ -44,7 +44,13 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
   const { depthPerTotal } = prey.kind;
   const predatorGrowth = growthOf(predator, fromDay);
   const preyGrowth = growthOf(prey, fromDay);
-  if (limit === undefined || totalPerStandard === undefined || depthPerTotal === undefined || predatorGrowth === undefined || preyGrowth === undefined) {
+  if (
+    limit === undefined ||
+    totalPerStandard === undefined ||
+    depthPerTotal === undefined ||
+    predatorGrowth === undefined ||
+    preyGrowth === undefined
+  ) {
     return {
       predator: [
         ...(swallower.gapeClass === undefined ? ['shape.gapeClass'] : []),
@@ -108,22 +114,28 @@ function growthOf(animal: StockAnimal, fromDay: number): Growing | undefined {
  * Whether danger is out of reach whatever the errors: the swallower at its longest on the last day against the prey at its
  * shortest on the first. Spares the search in most pairs.
  */
-export const beyondDoubt = (pairing: Pairing, predator: StockAnimal, prey: StockAnimal, from: number, until: number, lengths: LengthBook): boolean =>
-  worstMargin(pairing, lengths(predator, until).longest - lengths(prey, from).shortest, 0) < 0;
+export const beyondDoubt = (
+  pairing: Pairing,
+  predator: StockAnimal,
+  prey: StockAnimal,
+  from: number,
+  until: number,
+  lengths: LengthBook,
+): boolean => worstMargin(pairing, lengths(predator, until).longest - lengths(prey, from).shortest, 0) < 0;
 
 /** How far the point less favourable to the prey lies beyond the danger line on a day, in logarithms; danger from 0 up. */
 export function marginAtWorst(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, day: number, lengths: LengthBook): number {
   const ofPredator = lengths(predator, day);
   const ofPrey = lengths(prey, day);
-  const error =
-    predator.kind.id === prey.kind.id ? together(ofPredator.startUp, ofPrey.startDown) : together(ofPredator.up, ofPrey.down);
+  const error = predator.kind.id === prey.kind.id ? together(ofPredator.startUp, ofPrey.startDown) : together(ofPredator.up, ofPrey.down);
   return worstMargin(pairing, ofPredator.log - ofPrey.log, error);
 }
 
 /** The mouth and the length cap are two conditions; danger needs both. */
 function worstMargin(pairing: Pairing, logLengths: number, lengthsError: number): number {
   const mouth = logLengths - Math.log(pairing.mouthRatioAtWorst) + together(pairing.mouthError, lengthsError);
-  const length = pairing.lengthRatioAtWorst === 0 ? Number.POSITIVE_INFINITY : logLengths - Math.log(pairing.lengthRatioAtWorst) + lengthsError;
+  const length =
+    pairing.lengthRatioAtWorst === 0 ? Number.POSITIVE_INFINITY : logLengths - Math.log(pairing.lengthRatioAtWorst) + lengthsError;
   return Math.min(mouth, length);
 }
 
@@ -151,7 +163,12 @@ export function lengthOn(animal: StockAnimal, day: number): number {
 /**
  * What would narrow the doubt most: the field whose error weighs most on the last day, and whose it is.
  */
-export function weightiestDoubt(predator: StockAnimal, prey: StockAnimal, day: number, lengths: LengthBook): { field: string; of: StockAnimal } {
+export function weightiestDoubt(
+  predator: StockAnimal,
+  prey: StockAnimal,
+  day: number,
+  lengths: LengthBook,
+): { field: string; of: StockAnimal } {
   const sharedCurve = predator.kind.id === prey.kind.id;
   const ofPredator = lengths(predator, day);
   const ofPrey = lengths(prey, day);

@@ -1,0 +1,84 @@
+/** Most places tried before the question is left open. */
+const MOST_STEPS = 20_000;
+
+/** Whether an item at a position and another at its own cannot both stand there; an item with itself: whether it cannot stand there at all. */
+export type Meets = (item: number, position: number, other: number, otherPosition: number) => boolean;
+
+/** An order in which nothing meets what it must not; undefined with `exact` where there is none. */
+export interface AnyOrder {
+  readonly order: readonly number[] | undefined;
+  readonly exact: boolean;
+}
+
+/**
+ * Some order that fits, as near as may be to the one wished for: items are placed one by one, the one with the fewest places
+ * left first, each as near as it may be to its place in the wish.
+ *
+ * @example
+ * anyOrder([0, 1], (item, position) => item === 0 && position === 0); // { order: [1, 0], exact: true }
+ */
+export function anyOrder(wish: readonly number[], meets: Meets): AnyOrder {
+  const count = wish.length;
+  const wanted = new Map(wish.map((item, position) => [item, position]));
+  const everywhere = wish.map((_, position) => position);
+  const near = (item: number): number[] => [...everywhere].sort((one, other) => distance(item, one) - distance(item, other) || one - other);
+  const distance = (item: number, position: number): number => Math.abs(position - (wanted.get(item) ?? 0));
+  const placed: number[] = [];
+  let steps = 0;
+  const place = (open: ReadonlyMap<number, readonly number[]>): boolean => {
+    if (open.size === 0) return true;
+    if (isCrowded([...open.values()], count)) return false;
+    const [item, places] = [...open].reduce((least, entry) => (entry[1].length < least[1].length ? entry : least));
+    for (const position of places) {
+      steps += 1;
+      if (steps > MOST_STEPS) return false;
+      const left = new Map<number, readonly number[]>();
+      for (const [other, others] of open) {
+        if (other !== item) left.set(other, others.filter((at) => at !== position && !meets(item, position, other, at)));
+      }
+      placed[position] = item;
+      if ([...left.values()].every((others) => others.length > 0) && place(left)) return true;
+    }
+    return false;
+  };
+  const found = place(new Map(wish.map((item) => [item, near(item).filter((position) => !meets(item, position, item, position))])));
+  return { order: found ? placed : undefined, exact: steps <= MOST_STEPS };
+}
+
+/** Whether more items want the first places, or the last, than there are: those left free count fewer, never more. */
+function isCrowded(open: readonly (readonly number[])[], count: number): boolean {
+  const free = new Set(open.flat());
+  const latest = open.map((places) => Math.max(...places)).sort((one, other) => one - other);
+  const earliest = open.map((places) => Math.min(...places)).sort((one, other) => other - one);
+  const freeIn = (from: number, to: number): number => {
+    let sum = 0;
+    for (let place = from; place <= to; place += 1) if (free.has(place)) sum += 1;
+    return sum;
+  };
+  return latest.some((place, at) => freeIn(0, place) < at + 1) || earliest.some((place, at) => freeIn(place, count - 1) < at + 1);
+}
+
+/**
+ * An order made cheaper by changing places two at a time, as long as that helps and it still fits.
+ *
+ * @example
+ * bySwaps([0, 1], (order) => (order[0] === 0 ? 5 : 0), () => true); // [1, 0]
+ */
+export function bySwaps(order: readonly number[], costOf: (order: readonly number[]) => number, fits: (order: readonly number[]) => boolean): number[] {
+  let best = [...order];
+  let least = costOf(best);
+  for (let better = true; better; ) {
+    better = false;
+    for (let one = 0; one < best.length; one += 1) {
+      for (let other = one + 1; other < best.length; other += 1) {
+        const changed = best.map((item, at) => (at === one ? (best[other] as number) : at === other ? (best[one] as number) : item));
+        const cost = costOf(changed);
+        if (cost >= least || !fits(changed)) continue;
+        best = changed;
+        least = cost;
+        better = true;
+      }
+    }
+  }
+  return best;
+}

@@ -1,0 +1,160 @@
+import { type Library, plan, rules } from '@commensal/core';
+import type { Situation } from '@commensal/schema';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { arrange } from '../../packages/core/src/plan/arrange.js';
+import { groundOf } from '../../packages/core/src/plan/ground.js';
+import type { Pick } from '../../packages/core/src/plan/line.js';
+import { crowdedScenes, libraryFor, type Scene, scenes } from '../support/arbitraries.js';
+import { type Worth, worthByForce } from '../support/plan-by-force.js';
+import { runs } from '../support/runs.js';
+
+const uncertain = fc.constantFrom('avoid' as const, 'avoid' as const, 'allow' as const, 'exclude' as const);
+
+/** Half of them where anything may be missing, half where order, lengths and rock decide. */
+const planning = (wishes: number): fc.Arbitrary<Scene> =>
+  fc.oneof(
+    fc.tuple(scenes({ residents: 2, batches: 1, wishes }), uncertain).map(([scene, whenUncertain]) => ({
+      ...scene,
+      situation: { ...scene.situation, settings: { ...scene.situation.settings, whenUncertain } },
+    })),
+    crowdedScenes(wishes),
+  );
+
+const worthOf = (situation: Situation, library: Library): Worth & { proven: boolean } => {
+  const { chosen, leftOut, proven } = plan(situation, library);
+  const wishes = situation.wishes ?? [];
+  // Wishes are told apart by species and number; two of one kind may differ in priority, which the order of wishes settles.
+  const granted: number[] = [];
+  for (const { species, count } of chosen) {
+    const at = wishes.findIndex(
+      (wish, index) =>
+        !granted.includes(index) && wish.species === species && (wish.count?.[0] ?? 1) <= count && count <= (wish.count?.[1] ?? 1),
+    );
+    granted.push(at);
+  }
+  expect(chosen.length + leftOut.length).toBe(wishes.length);
+  return {
+    priority: granted.reduce((sum, at) => sum + (wishes[at]?.priority ?? 5), 0),
+    animals: chosen.reduce((sum, { count }) => sum + count, 0),
+    proven,
+  };
+};
+
+/** One wish a species, so that what is granted can be told. */
+const distinct = (situation: Situation): Situation => ({
+  ...situation,
+  wishes: (situation.wishes ?? []).filter(({ species }, index, all) => all.findIndex((wish) => wish.species === species) === index),
+});
+
+describe('the best set', () => {
+  it.each([
+    [3, 250],
+    [4, 25],
+  ])('of up to %i wishes is worth as much as trying every set, length and order finds, by check alone', (wishes, times) => {
+    let leftOut = 0;
+    fc.assert(
+      fc.property(planning(wishes), (drawn) => {
+        const situation = distinct(drawn.situation);
+        const library = libraryFor(drawn);
+        const expected = worthByForce(situation, library);
+        expect(worthOf(situation, library)).toEqual({ ...expected, proven: true });
+        if (expected.priority < (situation.wishes ?? []).reduce((sum, { priority = 5 }) => sum + priority, 0)) leftOut += 1;
+      }),
+      { numRuns: runs(times) },
+    );
+    expect(leftOut).toBeGreaterThan(0);
+  });
+
+  it('is worth as much as arranging every set of up to six wishes', () => {
+    fc.assert(
+      fc.property(planning(6), (drawn) => {
+        const situation = distinct(drawn.situation);
+        const library = libraryFor(drawn);
+        const ground = groundOf(situation, library, rules);
+        let best: Worth = { priority: 0, animals: 0 };
+        const tryAll = (at: number, picks: readonly Pick[]): void => {
+          const line = ground.lines[at];
+          if (line === undefined) {
+            const worth = {
+              priority: picks.reduce((sum, pick) => sum + pick.line.wish.priority, 0),
+              animals: picks.reduce((sum, pick) => sum + pick.count, 0),
+            };
+            const better = worth.priority > best.priority || (worth.priority === best.priority && worth.animals > best.animals);
+            if (better && arrange(ground, picks).excluding.length === 0) best = worth;
+            return;
+          }
+          for (let count = line.wish.least; count <= line.wish.most; count += 1) tryAll(at + 1, [...picks, { line, count }]);
+          tryAll(at + 1, picks);
+        };
+        tryAll(0, []);
+        expect(worthOf(situation, library)).toEqual({ ...best, proven: true });
+      }),
+      { numRuns: runs(60) },
+    );
+  });
+
+  it('more wishes never lower its worth', () => {
+    fc.assert(
+      fc.property(planning(5), (drawn) => {
+        const situation = distinct(drawn.situation);
+        const library = libraryFor(drawn);
+        const fewer = { ...situation, wishes: (situation.wishes ?? []).slice(0, -1) };
+        const [more, less] = [worthOf(situation, library), worthOf(fewer, library)];
+        expect(more.priority).toBeGreaterThanOrEqual(less.priority);
+        if (more.priority === less.priority) expect(more.animals).toBeGreaterThanOrEqual(less.animals);
+      }),
+      { numRuns: runs(200) },
+    );
+  });
+
+  it.each<[string, (situation: Situation) => Situation | undefined]>([
+    [
+      'less rock',
+      (situation) => {
+        const { rock, ...tank } = situation.tank;
+        const less = <Reading extends { value?: number }>(reading: Reading | undefined): Reading | undefined =>
+          reading?.value === undefined ? reading : { ...reading, value: reading.value * 0.4 };
+        return rock === undefined
+          ? undefined
+          : {
+              ...situation,
+              tank: { ...tank, rock: JSON.parse(JSON.stringify({ ...rock, mass: less(rock.mass), envelope: less(rock.envelope) })) },
+            };
+      },
+    ],
+    [
+      'less water',
+      (situation) => ({ ...situation, tank: { ...situation.tank, water: { value: (situation.tank.water.value ?? 0) * 0.3, unit: 'L' } } }),
+    ],
+    [
+      'a keeper of less experience',
+      (situation) => (situation.keeper === undefined ? undefined : { ...situation, keeper: { ...situation.keeper, careTier: 1 } }),
+    ],
+    [
+      'one more resident',
+      (situation) => ({
+        ...situation,
+        residents: [...(situation.residents ?? []), { id: 'more', species: 'pterois-volitans', length: { value: 25, unit: 'cm' } }],
+      }),
+    ],
+  ])('%s never raises it', (name, harder) => {
+    let lower = 0;
+    fc.assert(
+      fc.property(planning(4), (drawn) => {
+        // Where doubts exclude, a doubt about an error can turn into a failure that only warns, which excludes nothing.
+        if (drawn.situation.settings?.whenUncertain === 'exclude') return;
+        const situation = distinct(drawn.situation);
+        const constrained = harder(situation);
+        if (constrained === undefined) return;
+        const library = libraryFor(drawn);
+        const [before, after] = [worthOf(situation, library), worthOf(constrained, library)];
+        expect(after.priority).toBeLessThanOrEqual(before.priority);
+        if (after.priority === before.priority) expect(after.animals).toBeLessThanOrEqual(before.animals);
+        if (after.priority < before.priority) lower += 1;
+      }),
+      { numRuns: runs(200) },
+    );
+    expect(lower, name).toBeGreaterThan(0);
+  });
+});

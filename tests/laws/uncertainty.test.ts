@@ -1,0 +1,205 @@
+import { type AnyRule, bandOf, check, libraryOf, type Quantity, rules, stockOf } from '@commensal/core';
+import type { Finding, Situation, SpeciesRecord } from '@commensal/schema';
+import { records as sample } from '@commensal/species-sample';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { libraryFor, type Scene, scenes } from '../support/arbitraries.js';
+import { runs } from '../support/runs.js';
+
+type Path = readonly string[];
+
+/** A document with what stands at a path changed; as it is where nothing stands there. */
+function changedAt<Value>(document: Value, [name, ...rest]: Path, change: (value: unknown) => unknown): Value {
+  if (name === undefined) return change(document) as Value;
+  if (typeof document !== 'object' || document === null || !(name in document)) return document;
+  const inner = (document as Record<string, unknown>)[name];
+  const next = changedAt(inner, rest, change);
+  const { [name]: _, ...others } = document as Record<string, unknown>;
+  return (next === undefined ? others : { ...others, [name]: next }) as Value;
+}
+
+/** The judgements that are open or failed, by rule and whom they are about. */
+function unsettled(scene: Scene, situation: Situation, records: readonly SpeciesRecord[]): Map<string, Finding> {
+  const library = libraryOf(
+    [...records, ...sample.filter(({ id }) => !records.some((record) => record.id === id))],
+    scene.withStandIns ? libraryFor(scene).standIns : undefined,
+  );
+  const { stock } = stockOf(situation, library);
+  const species = new Map(stock.animals.map(({ id, kind }) => [id, kind.id]));
+  return new Map(check(stock, rules as readonly AnyRule[]).findings.map((finding) => [aboutWhom(finding, species), finding]));
+}
+
+/**
+ * Roles and those in them, save the lists that follow: who else is wronged or claims rock may well change, and of companions
+ * that share a claim which one it is told of.
+ */
+function aboutWhom({ rule, subjects }: Finding, species: ReadonlyMap<string, string>): string {
+  const first = subjects[0]?.id ?? '';
+  if (rule === 'rock-crowding') return `${rule} ${species.get(first)}`;
+  if (rule === 'entry-order') return `${rule} ${first}`;
+  return `${rule} ${subjects
+    .map(({ id, role }) => `${role}=${id}`)
+    .sort()
+    .join()}`;
+}
+
+/** What was open or failed is so still; where two animals share no water, it is enough that one of them is in doubt. */
+function expectUnsettled(before: ReadonlyMap<string, Finding>, after: ReadonlyMap<string, Finding>): void {
+  for (const [key, { rule, subjects, message }] of before) {
+    const inDoubt = rule === 'water' && subjects.some(({ id }) => after.get(`water temperature=${id}`)?.message === 'water.needUnknown');
+    expect(after.has(key) || inDoubt, `${key}, ${message}`).toBe(true);
+  }
+}
+
+/** Widens a band around a centre that stays. */
+const widened =
+  (times: number) =>
+  (value: unknown): unknown => {
+    if (typeof value !== 'object' || value === null || !('unit' in value)) return value;
+    const quantity = value as Quantity;
+    const { low, centre, high } = bandOf(quantity, quantity.unit);
+    return { ...quantity, value: centre, low: low / times, high: high * times };
+  };
+
+/** Quantities that are uncertain. What an animal wants is no uncertainty: a wider range of temperature suits more tanks. */
+const UNCERTAIN: readonly Path[] = [
+  ['size', 'maximum'],
+  ['size', 'captiveAdult'],
+  ['size', 'entry'],
+  ['size', 'totalPerStandard'],
+  ['growth', 'asymptoticLength'],
+  ['growth', 'rate'],
+  ['shape', 'bodyDepth'],
+  ['shape', 'lowerJaw'],
+  ['conduct', 'rockClaim'],
+];
+
+describe('widening a range never settles what was open or failed', () => {
+  it.each(UNCERTAIN.map((path) => [path.join('.'), path] as const))('%s', (_, path) => {
+    let kept = 0;
+    fc.assert(
+      fc.property(scenes({ residents: 3, batches: 1 }), fc.constantFrom(1.05, 1.3, 2), (scene, times) => {
+        const before = unsettled(scene, scene.situation, scene.invented);
+        const after = unsettled(
+          scene,
+          scene.situation,
+          scene.invented.map((record) => changedAt(record, path, widened(times))),
+        );
+        expectUnsettled(before, after);
+        for (const [key, { outcome }] of before) if (outcome === 'failed') expect(after.get(key)?.outcome, key).toBe('failed');
+        kept += before.size;
+      }),
+      { numRuns: runs(300) },
+    );
+    expect(kept).toBeGreaterThan(0);
+  });
+
+  it.each(['water', 'length', 'width', 'temperature'] as const)('tank.%s', (reading) => {
+    fc.assert(
+      fc.property(scenes({ residents: 3, batches: 1 }), fc.constantFrom(1.02, 1.3), (scene, times) => {
+        const before = unsettled(scene, scene.situation, scene.invented);
+        const after = unsettled(scene, changedAt(scene.situation, ['tank', reading], widened(times)), scene.invented);
+        expectUnsettled(before, after);
+      }),
+      { numRuns: runs(300) },
+    );
+  });
+
+  it.each(['mass', 'envelope'] as const)('tank.rock.%s', (reading) => {
+    fc.assert(
+      fc.property(scenes({ residents: 3, batches: 1 }), fc.constantFrom(1.02, 1.3), (scene, times) => {
+        const before = unsettled(scene, scene.situation, scene.invented);
+        const after = unsettled(scene, changedAt(scene.situation, ['tank', 'rock', reading], widened(times)), scene.invented);
+        expectUnsettled(before, after);
+      }),
+      { numRuns: runs(300) },
+    );
+  });
+});
+
+/**
+ * Fields for which nothing stands in, so that a gap must not make anything safe. Left aside are what absence has a meaning of
+ * its own for: provisions and hazards (none), kin group (the family), introduction role (ordinary), long snout (none), pH (none
+ * asked for), cleaners (none).
+ */
+const WITHOUT_STAND_IN: readonly Path[] = [
+  ['shape', 'bodyDepth'],
+  ['shape', 'lowerJaw'],
+  ['shape', 'gapeClass'],
+  ['feeding', 'fishEating'],
+  ['feeding', 'eats'],
+  ['needs', 'careTier'],
+  ['needs', 'activity'],
+  ['needs', 'temperature'],
+  ['needs', 'salinity'],
+  ['conduct', 'company'],
+  ['conduct', 'rockClaim'],
+  ['conduct', 'wayOfLiving'],
+  ['conduct', 'pugnacity'],
+  ['conduct'],
+  ['size', 'totalPerStandard'],
+];
+
+describe('removing a field never settles what was open or failed', () => {
+  it.each(WITHOUT_STAND_IN.map((path) => [path.join('.'), path] as const))('%s', (_, path) => {
+    let kept = 0;
+    fc.assert(
+      fc.property(scenes({ residents: 3, batches: 2 }), fc.subarray([0, 1, 2, 3], { minLength: 1 }), (drawn, which) => {
+        // Without tables nothing stands in for a figure of shape.
+        const scene: Scene = { ...drawn, withStandIns: false };
+        const before = unsettled(scene, scene.situation, scene.invented);
+        const poorer = scene.invented.map((record, index) => (which.includes(index) ? changedAt(record, path, () => undefined) : record));
+        const after = unsettled(scene, scene.situation, poorer);
+        expectUnsettled(before, after);
+        kept += before.size;
+      }),
+      { numRuns: runs(400) },
+    );
+    expect(kept).toBeGreaterThan(0);
+  });
+
+  it('the usual adult length, where no other length is on record', () => {
+    fc.assert(
+      fc.property(scenes({ residents: 3, batches: 1 }), (drawn) => {
+        const lengthless = drawn.invented.map((record) =>
+          changedAt(
+            changedAt(record, ['growth', 'asymptoticLength'], () => undefined),
+            ['size', 'maximum'],
+            () => undefined,
+          ),
+        );
+        const scene: Scene = { ...drawn, withStandIns: false, invented: lengthless };
+        const before = unsettled(scene, scene.situation, lengthless);
+        const after = unsettled(
+          scene,
+          scene.situation,
+          lengthless.map((record) => changedAt(record, ['size', 'captiveAdult'], () => undefined)),
+        );
+        expectUnsettled(before, after);
+      }),
+      { numRuns: runs(300) },
+    );
+  });
+
+  it.each([['keeper'], ['tank', 'rock'], ['tank', 'length'], ['tank', 'width'], ['tank', 'temperature'], ['tank', 'salinity']])(
+    'of the situation: %s %s',
+    (...path) => {
+      fc.assert(
+        fc.property(scenes({ residents: 3, batches: 1 }), (scene) => {
+          const before = unsettled(scene, scene.situation, scene.invented);
+          const after = unsettled(
+            scene,
+            changedAt(
+              scene.situation,
+              path.filter((name) => name !== undefined),
+              () => undefined,
+            ),
+            scene.invented,
+          );
+          expectUnsettled(before, after);
+        }),
+        { numRuns: runs(200) },
+      );
+    },
+  );
+});
