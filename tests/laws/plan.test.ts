@@ -40,7 +40,7 @@ describe('a plan', () => {
             key,
           ).toBe(false);
       }),
-      { numRuns: runs(500) },
+      { numRuns: runs(250) },
     );
     expect(chosen).toBeGreaterThan(0);
   });
@@ -56,7 +56,7 @@ describe('a plan', () => {
         expect(checked.summary).toEqual(planned.summary);
         expect(checked.cautions).toEqual(planned.cautions);
       }),
-      { numRuns: runs(500) },
+      { numRuns: runs(250) },
     );
   });
 
@@ -75,7 +75,7 @@ describe('a plan', () => {
           ).toBe(true);
         }
       }),
-      { numRuns: runs(300) },
+      { numRuns: runs(200) },
     );
   });
 
@@ -93,14 +93,14 @@ describe('a plan', () => {
           told += 1;
         }
       }),
-      { numRuns: runs(300) },
+      { numRuns: runs(200) },
     );
     expect(told).toBeGreaterThan(0);
   });
 });
 
 describe('a schedule', () => {
-  const schedules = (property: (planned: Planned, scene: Scene, library: Library) => void, times = 400): void =>
+  const schedules = (property: (planned: Planned, scene: Scene, library: Library) => void, times = 250): void =>
     fc.assert(
       fc.property(planning(5), (scene) => {
         const library = libraryFor(scene);
@@ -187,7 +187,7 @@ describe('a schedule', () => {
           }
         }
       });
-    }, 800);
+    }, 500);
     expect([...claimed].sort()).toEqual(
       expect.arrayContaining([
         'order.afterResidents',
@@ -229,7 +229,7 @@ describe('what a wish would need', () => {
           }
         }
       }),
-      { numRuns: runs(500) },
+      { numRuns: runs(250) },
     );
     expect([...kinds].sort()).toEqual(expect.arrayContaining(['instead-of', 'more-experience', 'more-rock', 'without-resident']));
   });

@@ -34,7 +34,11 @@ export function anyOrder(wish: readonly number[], meets: Meets): AnyOrder {
       if (steps > MOST_STEPS) return false;
       const left = new Map<number, readonly number[]>();
       for (const [other, others] of open) {
-        if (other !== item) left.set(other, others.filter((at) => at !== position && !meets(item, position, other, at)));
+        if (other !== item)
+          left.set(
+            other,
+            others.filter((at) => at !== position && !meets(item, position, other, at)),
+          );
       }
       placed[position] = item;
       if ([...left.values()].every((others) => others.length > 0) && place(left)) return true;
@@ -62,21 +66,37 @@ function isCrowded(open: readonly (readonly number[])[], count: number): boolean
  * An order made cheaper by changing places two at a time, as long as that helps and it still fits.
  *
  * @example
- * bySwaps([0, 1], (order) => (order[0] === 0 ? 5 : 0), () => true); // [1, 0]
+ * bySwaps([0, 1], (before) => (before === 0 ? 5 : 0), () => true); // [1, 0]
  */
-export function bySwaps(order: readonly number[], costOf: (order: readonly number[]) => number, fits: (order: readonly number[]) => boolean): number[] {
-  let best = [...order];
-  let least = costOf(best);
+export function bySwaps(
+  order: readonly number[],
+  cost: (before: number, after: number) => number,
+  fits: (order: readonly number[]) => boolean,
+): number[] {
+  const best = [...order];
+  const at = (position: number): number => best[position] as number;
+  /** By how much it grows dearer when two change places: only what stands between them sees them change sides. */
+  const dearer = (first: number, second: number): number => {
+    const [one, other] = [at(first), at(second)];
+    let sum = cost(other, one) - cost(one, other);
+    for (let between = first + 1; between < second; between += 1) {
+      const item = at(between);
+      sum += cost(other, item) + cost(item, one) - cost(one, item) - cost(item, other);
+    }
+    return sum;
+  };
+  const change = (first: number, second: number): void => {
+    [best[first], best[second]] = [at(second), at(first)];
+  };
   for (let better = true; better; ) {
     better = false;
-    for (let one = 0; one < best.length; one += 1) {
-      for (let other = one + 1; other < best.length; other += 1) {
-        const changed = best.map((item, at) => (at === one ? (best[other] as number) : at === other ? (best[one] as number) : item));
-        const cost = costOf(changed);
-        if (cost >= least || !fits(changed)) continue;
-        best = changed;
-        least = cost;
-        better = true;
+    for (let first = 0; first < best.length; first += 1) {
+      for (let second = first + 1; second < best.length; second += 1) {
+        // What is gained by rounding alone would go round for ever.
+        if (dearer(first, second) >= -1e-9) continue;
+        change(first, second);
+        if (fits(best)) better = true;
+        else change(first, second);
       }
     }
   }

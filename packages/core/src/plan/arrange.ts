@@ -1,11 +1,14 @@
 import type { Finding } from '@commensal/schema';
 import type { Checked } from '../check/check.js';
+import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { type Batch, batchesOf, costBefore } from './batches.js';
 import { anyOrder, bySwaps, type Meets } from './any-order.js';
-import { type BestOrder, EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
-import { capacityRules, checkWith, excludes, findingsWith, type Ground, meetingOf } from './ground.js';
-import { type LengthChoices, type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
+import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
+import { placesToMeet } from './places.js';
+import { clashAt, clashWithResidents, type Place } from './clashes.js';
+import { capacityRules, checkWith, excludes, findingsWith, type Ground } from './ground.js';
+import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
 
 /** A set of picks with lengths and days, and what check says of it. */
@@ -19,8 +22,8 @@ export interface Arrangement {
   /** Doubts about errors, then warnings: what sets of equal value are ranked by. */
   readonly doubts: number;
   readonly warnings: number;
-  /** No cheaper order exists; where the set does not work, no lengths and order exist with which it would. */
-  readonly exact: boolean;
+  /** It works, or no lengths and order exist with which it would. */
+  readonly decided: boolean;
 }
 
 /**
@@ -31,11 +34,24 @@ export function arrange(ground: Ground, picks: readonly Pick[]): Arrangement {
   const batches = batchesOf(ground, picks);
   const prices = pricesOf(batches.length, (before, after) => costBefore(batches[before] as Batch, batches[after] as Batch));
   const set: PickedSet = { ground, picks, batches, prices };
-  const { best: byDanger, roomLacks } = bestOf(set, lengthsByDanger(ground, picks), false);
-  if (byDanger.excluding.length === 0 || !roomLacks) return byDanger;
-  const { best: byRoom } = bestOf(set, lengthsByRoom(ground, picks), true);
-  return { ...(isBetter(byRoom, byDanger) ? byRoom : byDanger), exact: byRoom.exact };
+  const { places, decided } = placesToMeet(ground, picks, batches.length);
+  const byDanger = lengthsByDanger(ground, picks);
+  const { best, roomLacks, allDecided } = bestOf(set, places === undefined ? byDanger : [...byDanger, withPlaces(byDanger, places)], false);
+  if (best.excluding.length === 0) return best;
+  // With places in which nobody excludes anybody, what is left are rules that ask for neither length nor day, or sums.
+  if (!roomLacks) return { ...best, decided: places === undefined ? decided : allDecided && !hangsOnOrder(ground, best) };
+  const { choices, all } = lengthsByRoom(ground, picks);
+  const roomy = choices.filter((lengths) => mayHaveRoom(set, lengths));
+  if (roomy.length === 0) return { ...best, decided: all };
+  const byRoom = bestOf(set, roomy, true);
+  return {
+    ...(isBetter(byRoom.best, best) ? byRoom.best : best),
+    decided: byRoom.best.excluding.length === 0 || (all && byRoom.allDecided),
+  };
 }
+
+const withPlaces = ([lengths]: readonly Lengths[], places: ReadonlyMap<string, Place>): Lengths =>
+  new Map([...(lengths ?? []), ...[...places].map(([id, { length }]): [string, number] => [id, length])]);
 
 interface PickedSet {
   readonly ground: Ground;
@@ -44,26 +60,33 @@ interface PickedSet {
   readonly prices: Prices;
 }
 
+const hasRule = (ground: Ground, planning: AnyRule['planning'], { rule }: Finding): boolean =>
+  ground.rules.some(({ id, planning: its }) => id === rule && its === planning);
+
+/** A rule on the order of introductions rules it out; none of ours does. */
+const hangsOnOrder = (ground: Ground, { excluding }: Arrangement): boolean => excluding.some((finding) => hasRule(ground, 'plan', finding));
+
 /** All that rules it out are sums, which are smaller where what counts most comes in small or late. */
-function hangsOnRoom(ground: Ground, { excluding }: Arrangement): boolean {
-  const ids = new Set(capacityRules(ground).map((rule) => rule.id));
-  return excluding.every((finding) => ids.has(finding.rule));
-}
+const hangsOnRoom = (ground: Ground, { excluding }: Arrangement): boolean =>
+  excluding.every((finding) => hasRule(ground, 'capacity', finding));
 
 /** The best of some lengths; `roomLacks` where one of them fails by nothing but sums. */
-function bestOf(set: PickedSet, { choices, all }: LengthChoices, forRoom: boolean): { best: Arrangement; roomLacks: boolean } {
+function bestOf(
+  set: PickedSet,
+  choices: readonly Lengths[],
+  forRoom: boolean,
+): { best: Arrangement; roomLacks: boolean; allDecided: boolean } {
   let best: Arrangement | undefined;
-  let exact = all;
+  let allDecided = true;
   let roomLacks = false;
   for (const lengths of choices) {
     const arrangement = arrangeWith(set, lengths, forRoom);
-    exact &&= arrangement.exact;
+    allDecided &&= arrangement.decided;
     roomLacks ||= hangsOnRoom(set.ground, arrangement);
     if (best === undefined || isBetter(arrangement, best)) best = arrangement;
     if (best.excluding.length + best.doubts + best.warnings === 0) break;
   }
-  const found = best as Arrangement;
-  return { best: found.excluding.length === 0 ? found : { ...found, exact }, roomLacks };
+  return { best: best as Arrangement, roomLacks, allDecided };
 }
 
 const isBetter = (one: Arrangement, other: Arrangement): boolean =>
@@ -76,11 +99,11 @@ const isBetter = (one: Arrangement, other: Arrangement): boolean =>
 function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Lengths, forRoom: boolean): Arrangement {
   const dayAt = (position: number): number => ground.startDay + position * ground.gapDays;
   const animalsOf = (batch: Batch, day: number): StockAnimal[] =>
-    batch.picks.map((pick) => newcomerFrom(pick, day, lengths.get(pick.line.id)));
+    batch.picks.map((pick) => newcomerFrom(pick, day, pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]));
   const inOrder = (order: readonly number[]): StockAnimal[] =>
     order.flatMap((item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
 
-  const meets = meetingTable(ground, batches.length, (item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
+  const meets = meetingsOf(ground, batches, lengths);
   const works = forRoom ? (order: readonly number[]): boolean => hasRoom(ground, inOrder(order)) : undefined;
   const fitting = fittingOrder(prices, meets, works);
   const order = fitting.order ?? orderBy(prices, () => true).order ?? [];
@@ -105,7 +128,7 @@ function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Len
         ? 0
         : open.filter((finding) => finding.outcome === 'cantTell' && finding.level === 'error').length,
     warnings: open.filter((finding) => finding.outcome === 'failed' && finding.level === 'warning').length,
-    exact: fitting.exact,
+    decided: fitting.decided,
   };
 }
 
@@ -114,41 +137,56 @@ function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {
   return !findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludes(ground, finding, ids));
 }
 
+/** Whether there is room with everything in on the last day, when sums are least. Doubts do not go by that. */
+const mayHaveRoom = ({ ground, picks, batches }: PickedSet, lengths: Lengths): boolean =>
+  ground.stock.settings.whenUncertain === 'exclude' ||
+  hasRoom(
+    ground,
+    picks.map((pick) =>
+      newcomerFrom(pick, ground.startDay + (batches.length - 1) * ground.gapDays, pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]),
+    ),
+  );
+
+/** An order that fits; without one, `decided` where there is none. */
+interface FittingOrder {
+  readonly order: readonly number[] | undefined;
+  readonly decided: boolean;
+}
+
 /**
  * The cheapest order in which no two batches exclude each other. Whether there is one at all is asked first, as that is found
  * faster; where the cheapest is out of reach, one that fits is made as cheap as changing places makes it.
  */
-function fittingOrder(prices: Prices, meets: Meets, works: ((order: readonly number[]) => boolean) | undefined): BestOrder {
+function fittingOrder(prices: Prices, meets: Meets, works: ((order: readonly number[]) => boolean) | undefined): FittingOrder {
   const { count, cost } = prices;
-  const none = { order: undefined, cost: Number.POSITIVE_INFINITY };
-  if (isHopeless(count, meets)) return { ...none, exact: true };
-  const wish = orderBy(prices, () => true).order ?? [];
-  const any = anyOrder(wish, meets);
-  if (any.order === undefined && any.exact) return { ...none, exact: true };
+  if (isHopeless(count, meets)) return { order: undefined, decided: true };
+  const any = anyOrder(orderBy(prices, () => true).order ?? [], meets);
+  if (any.order === undefined && any.exact) return { order: undefined, decided: true };
   const fits = (item: number, position: number, placed: readonly number[]): boolean =>
     !meets(item, position, item, position) && placed.every((other, at) => !meets(item, position, other, at));
   if (count <= EXACT_UP_TO) {
     const found = orderBy(prices, fits, works);
-    if (found.order !== undefined || found.exact) return found;
+    if (found.order !== undefined || found.exact) return { order: found.order, decided: true };
   }
-  if (any.order === undefined) return { ...none, exact: false };
-  const costOf = (order: readonly number[]): number =>
-    order.reduce((sum, item, at) => sum + order.slice(0, at).reduce((part, before) => part + cost(before, item), 0), 0);
-  const order = bySwaps(any.order, costOf, (changed) => changed.every((item, at) => fits(item, at, changed.slice(0, at))));
-  return works === undefined || works(order) ? { order, cost: costOf(order), exact: false } : { ...none, exact: false };
+  if (any.order === undefined) return { order: undefined, decided: false };
+  const order = bySwaps(any.order, cost, (changed) => changed.every((item, at) => fits(item, at, changed.slice(0, at))));
+  return works === undefined || works(order) ? { order, decided: true } : { order: undefined, decided: false };
 }
 
-/** Answers are kept by number here and by name in the ground: the same meetings come up in many sets. */
-function meetingTable(ground: Ground, count: number, animalsAt: (item: number, position: number) => StockAnimal[]): Meets {
-  const known = new Int8Array(count * count * count * count);
+/** Whether batches exclude each other at their positions; a batch with itself, whether its members or the residents do. */
+function meetingsOf(ground: Ground, batches: readonly Batch[], lengths: Lengths): Meets {
+  const placed = batches.map(({ picks }) => picks.map(({ line }) => ({ line, length: lengths.get(line.id) ?? 0 })));
   return (item, position, other, otherPosition) => {
-    const at = ((item * count + position) * count + other) * count + otherPosition;
-    if (known[at] === 0) {
-      const own = animalsAt(item, position);
-      const others = item === other ? [...ground.stock.animals, ...own] : animalsAt(other, otherPosition);
-      known[at] = own.some((one) => others.some((two) => one.id !== two.id && meetingOf(ground, one, two).excludes)) ? 1 : -1;
+    const own = placed[item] ?? [];
+    const others = placed[other] ?? [];
+    for (const { line, length } of own) {
+      if (item === other && clashWithResidents(ground, line, { length, position })) return true;
+      for (const two of others) {
+        if (two.line !== line && clashAt(ground, line, { length, position }, two.line, { length: two.length, position: otherPosition }))
+          return true;
+      }
     }
-    return known[at] === 1;
+    return false;
   };
 }
 

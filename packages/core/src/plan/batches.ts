@@ -18,8 +18,7 @@ export interface Batch {
 export function batchesOf(ground: Ground, picks: readonly Pick[]): Batch[] {
   const groups = new Map<string, Pick[]>();
   for (const pick of picks) {
-    const { kind } = pick.line.wish;
-    const name = batchName(kind);
+    const name = pick.line.batch;
     const group = groups.get(name);
     if (group === undefined) groups.set(name, [pick]);
     else group.push(pick);

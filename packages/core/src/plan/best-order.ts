@@ -1,5 +1,5 @@
 /** Most items for which every order is weighed exactly; beyond that the first sensible order that fits is taken. */
-export const EXACT_UP_TO = 15;
+export const EXACT_UP_TO = 12;
 
 /** Most steps of one search; what is found by then is returned as not proven. */
 const MOST_STEPS = 50_000;

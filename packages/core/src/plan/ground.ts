@@ -6,7 +6,6 @@ import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { inEntryOrder, stockOf } from '../stock/stock-of.js';
-import { batchName } from './batches.js';
 import { type Line, linesOf } from './line.js';
 
 /** What planning stands on: the tank as it is, the wishes, the rules. */
@@ -22,10 +21,20 @@ export interface Ground {
   readonly mostBatches: number;
   readonly pugnaciousToOthers: number;
   readonly pugnaciousToNewcomers: number;
-  /** Number of checks made so far, against which the search is limited. */
-  readonly spent: { checks: number };
+  /** Work done so far, against which the search is limited: parts of checks and questions of order count 1, full checks 10. */
+  readonly spent: { work: number };
   /** What two animals at lengths on days mean to each other, as found so far. */
   readonly meetings: Map<string, Danger>;
+  /** The same by numbers, for places in an order of entry. */
+  readonly clashes: Map<number, Int8Array>;
+  /** Which parts lines play in dangers at their worst, as found so far. */
+  readonly roles: Map<number, Parts>;
+}
+
+/** The parts one line plays. */
+export interface Parts {
+  readonly predator: boolean;
+  readonly prey: boolean;
 }
 
 /** Whether a meeting rules a set out, or only warns, and for whom. */
@@ -57,22 +66,24 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
     rules,
     startDay: Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays),
     gapDays,
-    mostBatches: new Set(lines.map((line) => batchName(line.wish.kind))).size,
+    mostBatches: new Set(lines.map((line) => line.batch)).size,
     ...optionsOf(entryOrder, stock),
-    spent: { checks: 0 },
+    spent: { work: 0 },
     meetings: new Map(),
+    clashes: new Map(),
+    roles: new Map(),
   };
 }
 
 /** What check says of the tank with more animals in it. */
 export function checkWith(ground: Ground, newcomers: readonly StockAnimal[]): Checked {
-  ground.spent.checks += 1;
+  ground.spent.work += 10;
   return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), ground.rules);
 }
 
 /** The same in brief, by some of the rules. */
 export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[]): readonly Finding[] {
-  ground.spent.checks += 1;
+  ground.spent.work += 1;
   return findingsOf(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
 }
 

@@ -1,21 +1,24 @@
 import { type Ground, lastDay, meetingOf, type Roles } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 
-/** An entry length for every line, by its id; undefined where none is known. */
-export type Lengths = ReadonlyMap<string, number | undefined>;
+/** Which of its entry lengths every line comes in at, by its id. */
+export type Lengths = ReadonlyMap<string, number>;
 
-/** Lengths to try, the most wanted first; `all` where no others could work any better. */
+/** Lengths to try, the most wanted first; `all` where no others need be tried. */
 export interface LengthChoices {
   readonly choices: readonly Lengths[];
   readonly all: boolean;
 }
 
 /** Most assignments of lengths that are tried for one set. */
-const MOST_CHOICES = 243;
+const MOST_CHOICES = 27;
+const MOST_CHOICES_FOR_ROOM = 243;
 
-type Tried = (pick: Pick) => readonly (number | undefined)[];
+type Tried = (pick: Pick) => readonly number[];
 
-const middle = ({ line }: Pick): number | undefined => line.lengthsCm[Math.floor((line.lengthsCm.length - 1) / 2)];
+const everyLength = ({ line }: Pick): number[] => (line.lengthsCm.length === 0 ? [0] : line.lengthsCm.map((_, index) => index));
+const middle = ({ line }: Pick): number => Math.max(0, Math.floor((line.lengthsCm.length - 1) / 2));
+const longest = ({ line }: Pick): number => Math.max(0, line.lengthsCm.length - 1);
 
 /** Every line at its middle length: what is asked for where no danger hangs on it. */
 const allMiddle = (picks: readonly Pick[]): Lengths => new Map(picks.map((pick) => [pick.line.id, middle(pick)]));
@@ -25,21 +28,20 @@ const allMiddle = (picks: readonly Pick[]): Lengths => new Map(picks.map((pick) 
  * swallow others short; who is both is tried at every length where an error hangs on it. What is in no such danger comes at
  * its middle length.
  */
-export function lengthsByDanger(ground: Ground, picks: readonly Pick[]): LengthChoices {
+export function lengthsByDanger(ground: Ground, picks: readonly Pick[]): readonly Lengths[] {
   const { grave, slight } = dangersAmong(ground, picks);
-  if (grave.predators.size + grave.prey.size + slight.predators.size + slight.prey.size === 0)
-    return { choices: [allMiddle(picks)], all: true };
+  if (grave.predators.size + grave.prey.size + slight.predators.size + slight.prey.size === 0) return [allMiddle(picks)];
   // A doubt may give way to a milder failure as an animal grows, so that where doubts exclude no end is the safest.
   const doubtsExclude = ground.stock.settings.whenUncertain === 'exclude';
-  const { choices, all } = combinations(picks, (pick) => {
-    const { id, lengthsCm } = pick.line;
+  const { choices } = combinations(picks, MOST_CHOICES, (pick) => {
+    const { id } = pick.line;
     const [preyOf, predatorOf] = [grave.prey.has(id), grave.predators.has(id)];
-    if ((preyOf && predatorOf) || (doubtsExclude && (preyOf || predatorOf))) return lengthsCm;
-    if (preyOf || (!predatorOf && slight.prey.has(id) && !slight.predators.has(id))) return lengthsCm.slice(-1);
-    if (predatorOf || (slight.predators.has(id) && !slight.prey.has(id))) return lengthsCm.slice(0, 1);
+    if ((preyOf && predatorOf) || (doubtsExclude && (preyOf || predatorOf))) return everyLength(pick);
+    if (preyOf || (!predatorOf && slight.prey.has(id) && !slight.predators.has(id))) return [longest(pick)];
+    if (predatorOf || (slight.predators.has(id) && !slight.prey.has(id))) return [0];
     return [middle(pick)];
   });
-  return { choices: [allMiddle(picks), ...choices], all };
+  return [allMiddle(picks), ...choices];
 }
 
 /**
@@ -48,16 +50,15 @@ export function lengthsByDanger(ground: Ground, picks: readonly Pick[]): LengthC
 export function lengthsByRoom(ground: Ground, picks: readonly Pick[]): LengthChoices {
   const { grave } = dangersAmong(ground, picks);
   const doubtsExclude = ground.stock.settings.whenUncertain === 'exclude';
-  return combinations(picks, ({ line }) => (doubtsExclude || grave.prey.has(line.id) ? line.lengthsCm : line.lengthsCm.slice(0, 1)));
+  return combinations(picks, MOST_CHOICES_FOR_ROOM, (pick) => (doubtsExclude || grave.prey.has(pick.line.id) ? everyLength(pick) : [0]));
 }
 
-function combinations(picks: readonly Pick[], tried: Tried): LengthChoices {
-  let choices: Map<string, number | undefined>[] = [new Map(allMiddle(picks))];
+function combinations(picks: readonly Pick[], most: number, tried: Tried): LengthChoices {
+  let choices: Map<string, number>[] = [new Map(allMiddle(picks))];
   let all = true;
   for (const pick of picks) {
     const lengths = tried(pick);
-    if (lengths.length === 0) continue;
-    if (choices.length * lengths.length > MOST_CHOICES) {
+    if (choices.length * lengths.length > most) {
       all = false;
       continue;
     }

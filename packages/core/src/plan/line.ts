@@ -1,9 +1,14 @@
 import { exactly } from '../quantity/band.js';
+import { batchName } from './batches.js';
 import type { StockAnimal, StockWish } from '../stock/stock.js';
 
 /** A wish that may come in: what it is called in findings and the entry lengths it can be bought at, shortest first. */
 export interface Line {
+  /** Its number among the lines. */
+  readonly index: number;
   readonly id: string;
+  /** What goes in with it shares the name. */
+  readonly batch: string;
   readonly wish: StockWish;
   /** Up to three total lengths in cm, in tenths; empty where no entry length is known. */
   readonly lengthsCm: readonly number[];
@@ -21,13 +26,13 @@ export interface Pick {
  */
 export function linesOf(wishes: readonly StockWish[], taken: Iterable<string>): Line[] {
   const used = new Set(taken);
-  return [...wishes].sort(byWorth).map((wish) => {
+  return [...wishes].sort(byWorth).map((wish, index) => {
     let id = wish.kind.id;
     for (let n = 2; used.has(id); n += 1) id = `${wish.kind.id}-${n}`;
     used.add(id);
     const { entryCm } = wish;
     const tenths = entryCm === undefined ? [] : [entryCm.low, entryCm.centre, entryCm.high].map((length) => Math.round(length * 10) / 10);
-    return { id, wish, lengthsCm: [...new Set(tenths)] };
+    return { index, id, batch: batchName(wish.kind), wish, lengthsCm: [...new Set(tenths)] };
   });
 }
 

@@ -7,7 +7,7 @@ import type { StockAnimal } from '../stock/stock.js';
 import { groundOf } from './ground.js';
 import { leftOutOf } from './left-out.js';
 import { orderReasons } from './order-reasons.js';
-import { MOST_CHECKS, selectBest } from './select.js';
+import { MOST_WORK, selectBest } from './select.js';
 
 /** Most wishes a plan is made for. */
 export const MOST_WISHES = 24;
@@ -24,16 +24,11 @@ export type Planned = Omit<Plan, '$schema' | 'versions'>;
  *
  * @throws RangeError for more than {@link MOST_WISHES} wishes.
  */
-export function plan(
-  situation: Situation,
-  library: Library,
-  rules: readonly AnyRule[] = allRules,
-  mostChecks: number = MOST_CHECKS,
-): Planned {
+export function plan(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules, mostWork: number = MOST_WORK): Planned {
   const ground = groundOf(situation, library, rules);
   if (ground.lines.length > MOST_WISHES)
     throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
-  const { arrangement, proven, gap } = selectBest(ground, mostChecks);
+  const { arrangement, proven, gap } = selectBest(ground, mostWork);
   const granted = new Map(arrangement.picks.map((pick) => [pick.line.wish, pick]));
   const { findings, summary, cautions, staleAcceptances } = arrangement.checked;
   return {

@@ -1,6 +1,5 @@
 import { arrange, type Arrangement } from './arrange.js';
-import { batchName } from './batches.js';
-import { canMeetOn } from './can-meet.js';
+import { type Meeting, placesToMeet } from './places.js';
 import { conflictsBetween } from './conflicts.js';
 import { capacityRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
 import { type Line, newcomerFrom, type Pick } from './line.js';
@@ -13,8 +12,8 @@ export interface Selection {
   readonly gap: number;
 }
 
-/** Most checks spent on one plan; what is then not proven is said. */
-export const MOST_CHECKS = 60_000;
+/** Most work spent on one plan; what is then not proven is said. */
+export const MOST_WORK = 80_000;
 
 /** Sum of priorities, then number of animals. */
 interface Score {
@@ -28,10 +27,9 @@ interface Score {
  * wishes that fail however they meet are left out beforehand, sums of capacity rules cut early, and every full set is
  * arranged and checked as a whole.
  */
-export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Selection {
+export function selectBest(ground: Ground, mostWork: number = MOST_WORK): Selection {
   const options = ground.lines.map((line) => optionsOf(ground, line));
   const conflict = conflictsBetween(ground);
-  const canMeet = canMeetOn(ground);
   let best: { arrangement: Arrangement; score: Score } | undefined;
   /** The most priority of anything that was not looked into to the end. */
   let open = Number.NEGATIVE_INFINITY;
@@ -40,8 +38,11 @@ export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Se
     const { priority, animals } = mostOf(options, at, chosen, conflict);
     const limit: Score = { priority: score.priority + priority, animals: score.animals + animals };
     if (best !== undefined && worth(limit, best.score) < 0) return;
-    if (!canMeet(chosen, batchesAtMost(options, at, chosen, conflict))) return;
-    if (ground.spent.checks > mostChecks && best !== undefined) {
+    const batches = batchesAtMost(options, at, chosen, conflict);
+    const meeting = placesToMeet(ground, chosen, batches);
+    if (meeting.places === undefined && meeting.decided) return;
+    if (overfull(ground, chosen, meeting, batches)) return;
+    if (ground.spent.work > mostWork && best !== undefined) {
       open = Math.max(open, limit.priority);
       return;
     }
@@ -53,7 +54,6 @@ export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Se
     for (const option of wish) {
       if (chosen.some((other) => conflict(other.line, option.line))) break;
       const next = [...chosen, option];
-      if (overfull(ground, next)) continue;
       descend(at + 1, next, { priority: score.priority + option.line.wish.priority, animals: score.animals + option.count });
     }
     descend(at + 1, chosen, score);
@@ -61,7 +61,7 @@ export function selectBest(ground: Ground, mostChecks: number = MOST_CHECKS): Se
   const weigh = (chosen: readonly Pick[], score: Score): void => {
     const arrangement = arrange(ground, chosen);
     if (arrangement.excluding.length > 0) {
-      if (!arrangement.exact) open = Math.max(open, score.priority);
+      if (!arrangement.decided) open = Math.max(open, score.priority);
       return;
     }
     if (best === undefined || worth(score, best.score) > 0 || preferred(arrangement, best.arrangement)) best = { arrangement, score };
@@ -158,13 +158,15 @@ function batchesAtMost(
     .slice(from)
     .flatMap((wish) => wish[0] ?? [])
     .filter((option) => !chosen.some((other) => conflict(other.line, option.line)));
-  return new Set([...chosen, ...open].map((pick) => batchName(pick.line.wish.kind))).size;
+  return new Set([...chosen, ...open].map((pick) => pick.line.batch)).size;
 }
 
 /** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */
-function overfull(ground: Ground, picks: readonly Pick[]): boolean {
-  const late = lastDay(ground);
+function overfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, batches: number): boolean {
   const ids = new Set(picks.map((pick) => pick.line.id));
-  const newcomers = picks.map((pick) => newcomerFrom(pick, late, pick.line.lengthsCm[0]));
+  const newcomers = picks.map((pick) => {
+    const position = latest.get(pick.line.id) ?? batches - 1;
+    return newcomerFrom(pick, ground.startDay + position * ground.gapDays, pick.line.lengthsCm[0]);
+  });
   return findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludesForGood(ground, finding, ids));
 }

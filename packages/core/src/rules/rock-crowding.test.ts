@@ -104,6 +104,16 @@ describe('rock-crowding', () => {
     }
   });
 
+  it('rock that is claimed to the last drop is enough, in whatever order it is summed', () => {
+    // 0.1 + 0.2 + 0.3 is 0.6000000000000001 from the left and 0.6 from the right.
+    const records = [0.1, 0.2, 0.3].map((claimL, index) => claimant(`unus-${['primus', 'alter', 'tertius'][index]}`, { claimL }));
+    const settings = { thresholds: { 'rock-crowding': { genus: 1 } } };
+    for (const ids of ['abc', 'cba']) {
+      const residents = records.map(({ id }, index) => resident(id, 10, { id: ids[index] ?? '' }));
+      expect(onlyVerdict(checkBy(rockCrowding, withRock(0.6, residents, { settings }), records))).toBe('passed');
+    }
+  });
+
   it('one that leaves within the horizon claims nothing in the end', () => {
     const events = [{ kind: 'animal-removed' as const, date: '2028-01-01', animal: 'unus-primus' }];
     const checked = checkBy(rockCrowding, withRock(1, [resident('unus-primus', 10)], { events }), [claimant('unus-primus')]);

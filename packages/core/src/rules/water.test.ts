@@ -72,6 +72,16 @@ describe('water for one animal', () => {
     const settings = { thresholds: { water: { slackCel: 0 } } };
     expect(onlyVerdict(checkBy(water, situationWith({ ...alone, settings }), [wants(25.1, 28)]))).toBe('failed warning water.temperature');
   });
+
+  it('a limit that is met exactly stays met in degrees Fahrenheit', () => {
+    // 24.1 degrees Celsius are 75.38 Fahrenheit: back in Celsius they lie half a degree and the sixteenth digit below 24.6.
+    for (const temperature of [
+      { value: 24.1, unit: 'Cel' as const },
+      { value: 75.38, unit: '[degF]' as const },
+    ]) {
+      expect(onlyVerdict(checkBy(water, situationWith({ ...alone, tank: { ...TANK, temperature } }), [wants(24.6, 25.6)]))).toBe('passed');
+    }
+  });
 });
 
 describe('water for two', () => {
