@@ -18,6 +18,7 @@ export default defineConfig({
   },
   test: {
     include: ['packages/*/src/**/*.test.ts', 'packages/*/tests/**/*.test.ts', 'tests/**/*.test.ts'],
+    setupFiles: [path.join(root, 'tests/support/seed.ts')],
     pool: 'threads',
     maxWorkers: 2,
     testTimeout: slow ? 600_000 : 60_000,

@@ -49,7 +49,10 @@ export function buildSample() {
   );
   for (const record of records) {
     writeFileSync(path.join(modules, `${record.id}.js`), `export const record = ${JSON.stringify(record)};\n`);
-    writeFileSync(path.join(modules, `${record.id}.d.ts`), "import type { SpeciesRecord } from '@commensal/schema';\nexport declare const record: SpeciesRecord;\n");
+    writeFileSync(
+      path.join(modules, `${record.id}.d.ts`),
+      "import type { SpeciesRecord } from '@commensal/schema';\nexport declare const record: SpeciesRecord;\n",
+    );
   }
 }
 

@@ -260,7 +260,7 @@ describe('settings', () => {
     expect(placesIn(err).map((line) => line.split('  ')[1])).toEqual(['unknown-rule', 'unknown-rule', 'unknown-threshold', 'unknown-rule']);
     expect(err).toContain('settings name the rule "gap"; it must be gape, ');
     expect(err).toContain('Did you mean "gape"?');
-    expect(err).toContain('settings name the threshold "longestshare"; it must be longestShare, ');
+    expect(err).toContain('settings name the threshold "longestshare"; it must be squeeze, longestShare, ');
     expect(err).toContain('Use one of these, or leave it out.');
   });
 });

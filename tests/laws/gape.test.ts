@@ -116,7 +116,7 @@ describe('gape', () => {
         // The day is rounded down: the danger begins within it, so that it is seen from the day after at the latest.
         expect(['gape.fitsFrom', 'gape.fitsOnEntry', 'gape.fitsNow']).toContain(at(day + 1)?.message);
         expect(at(day - 1)?.message).not.toBe('gape.fitsFrom');
-        expect(finding.data['lastSafeDay']?.date).toBe(dayAfter(day - 1));
+        expect(finding.data.lastSafeDay?.date).toBe(dayAfter(day - 1));
       }),
       { numRuns: runs(3000) },
     );
@@ -139,7 +139,7 @@ describe('gape', () => {
         const finding = check(stockOf(situation, libraryFor({ situation, ...rest })).stock, RULE).findings.find(
           ({ subjects }) => subjects[0]?.id === 'predator',
         );
-        const safe = finding?.data['safeLength']?.value;
+        const safe = finding?.data.safeLength?.value;
         // Meeting later than it came in, the prey has grown: the length is that on the day they meet.
         if (safe === undefined || (pair.predatorDay ?? 0) > entering.preyDay) return;
         told += 1;

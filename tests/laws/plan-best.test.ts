@@ -132,7 +132,7 @@ describe('the best set', () => {
     ],
     [
       'less water',
-      (situation) => ({ ...situation, tank: { ...situation.tank, water: { value: (situation.tank.water.value ?? 0) * 0.3, unit: 'L' } } }),
+      (situation) => ({ ...situation, tank: { ...situation.tank, water: { value: (situation.tank.water.value ?? 0) * 0.05, unit: 'L' } } }),
     ],
     [
       'a keeper of less experience',

@@ -112,7 +112,7 @@ describe('a schedule', () => {
   it('keeps its gap, between batches and from whatever went in before', () => {
     let gaps = 0;
     schedules(({ introductions }, { situation }) => {
-      const gap = situation.settings?.thresholds?.['entry-gap']?.['gapDays'] ?? 28;
+      const gap = situation.settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
       const before = [
         ...(situation.residents ?? []).flatMap(({ enteredOn }) => enteredOn ?? []),
         ...(situation.introductions ?? []).map(({ date }) => date),
@@ -156,8 +156,8 @@ describe('a schedule', () => {
           claimed.add(message);
           switch (message) {
             case 'order.gap':
-              expect(days(date) - days(data['dayBefore']?.date ?? '')).toBe(data['gap']?.value);
-              expect(data['dayBefore']?.date).toBe(earlier.at(-1)?.date);
+              expect(days(date) - days(data.dayBefore?.date ?? '')).toBe(data.gap?.value);
+              expect(data.dayBefore?.date).toBe(earlier.at(-1)?.date);
               break;
             case 'order.scavengersFirst':
               expect(earlier).toEqual([]);
@@ -165,7 +165,7 @@ describe('a schedule', () => {
               expect(later.every((batch) => batch.animals.every(({ species }) => kinOf(library, species) !== undefined))).toBe(true);
               break;
             case 'order.sameFamily':
-              expect(new Set(animals.map(({ species }) => kinOf(library, species)))).toEqual(new Set(data['kinGroup']?.keys));
+              expect(new Set(animals.map(({ species }) => kinOf(library, species)))).toEqual(new Set(data.kinGroup?.keys));
               break;
             case 'order.pugnaciousLater':
               expect(animals.some(({ species }) => isPugnacious(library, species))).toBe(true);

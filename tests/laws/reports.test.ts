@@ -69,7 +69,7 @@ describe('reports', () => {
         for (const finding of checked(scene).findings) {
           if (finding.outcome !== 'cantTell') continue;
           doubts += 1;
-          const named = finding.data['missing']?.keys ?? finding.data['settle']?.keys ?? [];
+          const named = finding.data.missing?.keys ?? finding.data.settle?.keys ?? [];
           expect(named.length, finding.key).toBeGreaterThan(0);
         }
       }),

@@ -14,7 +14,13 @@ interface Packed {
 }
 
 const LIBRARIES = ['@commensal/core', '@commensal/report', '@commensal/schema', '@commensal/species-sample'];
-const MODULES = [...LIBRARIES, '@commensal/report/en', '@commensal/schema/validate/species', '@commensal/schema/validate/situation'];
+const MODULES = [
+  ...LIBRARIES,
+  '@commensal/report/de',
+  '@commensal/report/en',
+  '@commensal/schema/validate/species',
+  '@commensal/schema/validate/situation',
+];
 const version = manifestOf('packages/core').version;
 
 let work = '';

@@ -1,5 +1,5 @@
 /** The keys that the sources can hand to the catalogue. */
-import { rules } from '@commensal/core';
+import { rules, rulesOnTrial } from '@commensal/core';
 import { filesUnder, textOf } from '../support/repository.js';
 
 const sourcesOf = (name: string): string[] =>
@@ -10,7 +10,10 @@ const sourcesOf = (name: string): string[] =>
 export const coreSources: readonly string[] = sourcesOf('core');
 export const reportSources: readonly string[] = sourcesOf('report');
 
-const heads = [...rules.map(({ id }) => id), 'order', 'caution', 'change'].join('|');
+/** Every rule that can speak, those on trial as well. */
+export const allRules = [...rules, ...rulesOnTrial];
+
+const heads = [...allRules.map(({ id }) => id), 'order', 'caution', 'change'].join('|');
 
 /** Literals such as 'gape.fitsNow'; a template such as `water.${property}` gives its fixed parts. */
 const LITERAL = new RegExp(`'((?:${heads})\\.[\\w.-]+)'`, 'g');

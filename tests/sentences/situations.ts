@@ -2,6 +2,9 @@
 import { type Library, libraryOf, recordOf } from '@commensal/core';
 import type { Introduction, Resident, Situation, SpeciesRecord } from '@commensal/schema';
 import { records, standIns } from '@commensal/species-sample';
+import { contestCases } from './contest-cases.js';
+import { providedFor } from './provided-for.js';
+import { tankCases } from './tank-cases.js';
 
 const $schema = 'https://commensal.example/schema/1.0/situation.schema.json';
 const DATE = '2027-03-01';
@@ -70,6 +73,7 @@ const FIELDS = [
   'growth',
   'feeding.fishEating',
   'feeding.eats',
+  'conduct.harms',
   'conduct.pugnacity',
   'conduct.rockClaim',
   'conduct.company',
@@ -192,6 +196,14 @@ const orders: Case[] = [
 
 /** Each case is checked. */
 export const cases: readonly Case[] = [
+  ...contestCases,
+  ...providedFor,
+  ...tankCases,
+  {
+    name: 'harms not on record, corals kept',
+    library: without('conduct.harms'),
+    situation: situationOf({ tank: { ...smallTank, kept: ['stony-corals', 'clams'] }, residents: residentsOf(species(2)) }),
+  },
   { name: 'all at once', library: sample, situation: situationOf({ residents: residentsOf(species(1)) }) },
   { name: 'all at once, no stand-ins', library: bare, situation: situationOf({ residents: residentsOf(species(3)) }) },
   {

@@ -1,4 +1,5 @@
 /** Everything that the cases make the library say, each sentence with the slots it was given. */
+import { allRules } from './keys.js';
 import { check, plan, rules, stockOf } from '@commensal/core';
 import { type Catalogue, namesIn, sayCaution, sayChange, sayFinding, sayOrderReason, type Slots, type Voice } from '@commensal/report';
 import { en } from '@commensal/report/en';
@@ -16,9 +17,9 @@ export interface Saying {
 }
 
 /** A catalogue that notes down what fills its sentences. */
-function noting(note: (key: string, slots: Slots) => void): Catalogue {
+function noting(of: Catalogue, note: (key: string, slots: Slots) => void): Catalogue {
   const messages = Object.fromEntries(
-    Object.entries(en.messages).map(([key, sentence]) => [
+    Object.entries(of.messages).map(([key, sentence]) => [
       key,
       (slots: Slots): string => {
         note(key, slots);
@@ -26,15 +27,15 @@ function noting(note: (key: string, slots: Slots) => void): Catalogue {
       },
     ]),
   );
-  return { language: en.language, messages };
+  return { language: of.language, messages };
 }
 
 /** Sayings of one key and one way to fill it are kept once: the numbers in them make no difference to the slots. */
-function recorder(units: Voice['units']) {
+function recorder(units: Voice['units'], of: Catalogue) {
   const sayings: Saying[] = [];
   const perShape = new Map<string, number>();
   let last: Slots = {};
-  const catalogue = noting((_, slots) => {
+  const catalogue = noting(of, (_, slots) => {
     last = slots;
   });
   return {
@@ -76,8 +77,8 @@ function sayFindings(into: Recorder, voice: Voice, findings: readonly Finding[],
 function speakCheck(into: Recorder, { name, situation, library }: Case): void {
   const { stock, problems } = stockOf(situation, library);
   if (problems.length > 0) throw new Error(`${name}: ${JSON.stringify(problems)}`);
-  const voice: Voice = { ...into, names: namesIn(situation, library, 'en') };
-  const { findings, cautions } = check(stock, rules);
+  const voice: Voice = { ...into, names: namesIn(situation, library, into.catalogue.language) };
+  const { findings, cautions } = check(stock, allRules);
   sayFindings(into, voice, findings, name);
   for (const caution of cautions) into.say(caution.message, name, false, '', () => sayCaution(voice, caution));
 }
@@ -87,7 +88,7 @@ function speakPlan(into: Recorder, { name, situation, library }: Case): void {
   const newcomers = planned.introductions.flatMap(({ animals }) => animals);
   const voice: Voice = {
     ...into,
-    names: namesIn(situation, library, 'en', [...planned.leftOut.map(({ species }) => ({ species })), ...newcomers]),
+    names: namesIn(situation, library, into.catalogue.language, [...planned.leftOut.map(({ species }) => ({ species })), ...newcomers]),
   };
   sayFindings(into, voice, [...planned.findings, ...planned.leftOut.flatMap(({ because }) => because)], name);
   for (const { reasons } of planned.introductions) {
@@ -98,8 +99,8 @@ function speakPlan(into: Recorder, { name, situation, library }: Case): void {
   }
 }
 
-export function spoken(units: Voice['units']): readonly Saying[] {
-  const into = recorder(units);
+export function spoken(units: Voice['units'], of: Catalogue = en): readonly Saying[] {
+  const into = recorder(units, of);
   for (const one of cases) speakCheck(into, one);
   for (const one of planCases) speakPlan(into, one);
   return into.sayings;

@@ -1,15 +1,26 @@
 /** Every word of the data that a sentence may print has a text. */
-import { check, rules, stockOf } from '@commensal/core';
+import { check, stockOf } from '@commensal/core';
 import { has } from '@commensal/report';
 import { en } from '@commensal/report/en';
+import { records } from '@commensal/species-sample';
 import { expect, test } from 'vitest';
 import { textOf } from '../support/repository.js';
-import { coreSources } from './keys.js';
+import { allRules, coreSources } from './keys.js';
 import { spoken } from './spoken.js';
 import { cases } from './situations.js';
 
 const schema = JSON.parse(textOf('packages/schema/schemas/1.0/species.schema.json'));
-const provisions: string[] = schema.$defs.needs.properties.provisions.properties.list.items.enum;
+const provisions: string[] = schema.$defs.provisions.properties.list.items.enum;
+
+/** Every word that a record can have, the groups of kin among them. */
+const recorded = new Set([...enumsIn(schema), ...records.flatMap(({ kinGroup }) => kinGroup?.value ?? [])]);
+
+function enumsIn(part: unknown): string[] {
+  if (typeof part !== 'object' || part === null) return [];
+  const own = 'enum' in part && Array.isArray(part.enum) ? part.enum.filter((word) => typeof word === 'string') : [];
+  return [...own, ...Object.values(part).flatMap(enumsIn)];
+}
+
 const sentences: Record<string, string> = JSON.parse(textOf('packages/report/messages/en.json'));
 
 test('every provision has a text', () => {
@@ -22,7 +33,7 @@ const NAMED = ['missing', 'settle'];
 
 const fields = new Set(
   cases.flatMap(({ situation, library }) =>
-    check(stockOf(situation, library).stock, rules).findings.flatMap(({ data }) => NAMED.flatMap((name) => data[name]?.keys ?? [])),
+    check(stockOf(situation, library).stock, allRules).findings.flatMap(({ data }) => NAMED.flatMap((name) => data[name]?.keys ?? [])),
   ),
 );
 
@@ -37,9 +48,9 @@ test('every field with a text is one that some rule names', () => {
   expect(texts.filter((key) => !fields.has(key.slice('field.'.length)))).toEqual([]);
 });
 
-test('every word with a text is a provision or one that core names', () => {
+test('every word with a text is one that a record can have or that core names', () => {
   const texts = Object.keys(sentences).filter((key) => key.startsWith('word.'));
-  const named = (word: string): boolean => provisions.includes(word) || coreSources.some((text) => text.includes(`'${word}'`));
+  const named = (word: string): boolean => recorded.has(word) || coreSources.some((text) => text.includes(`'${word}'`));
   expect(texts.filter((key) => !named(key.slice('word.'.length)))).toEqual([]);
 });
 

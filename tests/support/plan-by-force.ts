@@ -49,7 +49,7 @@ function canComeIn(situation: Situation, library: Library, set: readonly Choice[
   const { stock } = stockOf(situation, library);
   const exclude = situation.settings?.whenUncertain === 'exclude';
   const lastEntry = Math.max(...stock.animals.map(({ entryDay }) => entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
-  const gap = situation.settings?.thresholds?.['entry-gap']?.['gapDays'] ?? 28;
+  const gap = situation.settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
   const start = Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gap);
   const batches = new Map<string, Choice[]>();
   for (const choice of set) {

@@ -6,6 +6,7 @@ import { BadInput, Broken, EXIT } from './failure.js';
 import {
   asOfOption,
   formatOption,
+  langOption,
   nonEmpty,
   notesOption,
   outOption,
@@ -35,6 +36,7 @@ function commandLine(done: (code: number) => void): Command {
       .addOption(formatOption())
       .addOption(outOption())
       .addOption(unitsOption())
+      .addOption(langOption())
       .addOption(asOfOption())
       .addOption(strictOption())
       .addOption(notesOption())
@@ -48,6 +50,7 @@ function commandLine(done: (code: number) => void): Command {
     .argument('[id]', 'id of one rule')
     .addOption(formatOption())
     .addOption(outOption())
+    .addOption(langOption())
     .action((id: string | undefined, options: SharedOptions) => done(runRules(id, options)));
   return program;
 }

@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from 'commander';
+import { catalogues } from './languages.js';
 
 /** Options that commands share. */
 export interface SharedOptions {
@@ -6,6 +7,7 @@ export interface SharedOptions {
   readonly format: 'text' | 'json';
   readonly out?: string;
   readonly units: 'metric' | 'us';
+  readonly lang: string;
   readonly asOf?: string;
   readonly strict?: boolean;
   readonly notes?: boolean;
@@ -17,6 +19,10 @@ export const formatOption = (): Option => new Option('--format <format>', 'what 
 export const outOption = (): Option => new Option('--out <file>', 'write to this file instead of standard output').argParser(nonEmpty);
 export const unitsOption = (): Option =>
   new Option('--units <units>', 'units to print in; JSON is always metric').choices(['metric', 'us']).default('metric');
+export const langOption = (): Option =>
+  new Option('--lang <language>', 'language to print in; JSON holds keys and numbers, no sentences')
+    .choices(catalogues.map(({ language }) => language))
+    .default(catalogues[0].language);
 export const asOfOption = (): Option => new Option('--as-of <date>', 'take the situation on another day, such as 2027-03-01');
 export const strictOption = (): Option => new Option('--strict', 'also exit with 1 where something serious cannot be told');
 export const notesOption = (): Option => new Option('--notes', 'also print what is only good to know');

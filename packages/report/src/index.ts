@@ -5,6 +5,8 @@ export { cited } from './citation.js';
 export { cautionsText, findingsText, summaryText } from './findings-text.js';
 export { type Names, namesIn } from './names.js';
 export { chosenList, planText } from './plan-text.js';
+export { sayQuestion } from './question.js';
+export { rulePage } from './rule-page.js';
 export { rulesText, ruleText } from './rules-text.js';
 export { sayCaution, sayChange, sayFinding, sayOrderReason } from './sentences.js';
 export { capital, sayAnimal, sayDate, sayList, sayQuantity, saySpecies, type Voice } from './voice.js';

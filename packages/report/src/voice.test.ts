@@ -16,6 +16,10 @@ describe('quantities', () => {
     [60, 'a', '60 years', '60 years'],
     [34.5, '1', '34.5', '34.5'],
     [8.25, '[pH]', '8.25', '8.25'],
+    [0.0038, 'mg/L', '0.0038 mg/L', '0.0038 mg/L'],
+    [190, 'mg/d', '190 mg', '190 mg'],
+    [1.1, 'g', '1.1 g', '1.1 g'],
+    [0.055, 'm2', '0.055 m²', '0.055 m²'],
   ])('%s %s is "%s" in metric and "%s" in US units', (value, unit, inMetric, inUs) => {
     expect(plain(sayQuantity(metric, value, unit))).toBe(inMetric);
     expect(plain(sayQuantity(us, value, unit))).toBe(inUs);

@@ -20,6 +20,12 @@ const SHOWN: Readonly<Record<string, { readonly metric: readonly [string, string
   a: { metric: ['a', 'year'], us: ['a', 'year'] },
 };
 
+/** Units that read the same in either system and that Intl has no name for. */
+const WRITTEN: Readonly<Record<string, string>> = { 'mg/L': 'mg/L', 'mg/d': 'mg', g: 'g', m2: 'm²', 'g/m2/d': 'g/m²' };
+
+/** Those that the sentence around them does not say to be for a day. */
+const PER_DAY: ReadonlySet<string> = new Set(['g/m2/d']);
+
 /** Under so many inches a tenth is too coarse: mouths and bodies differ by less. */
 const FINE_INCHES = 4;
 
@@ -36,6 +42,11 @@ const NO_BREAK_SPACE = '\u00A0';
 /** A number with its unit, in the reader's units and language. */
 export function sayQuantity(voice: Language, value: number, unit: string): string {
   const shown = SHOWN[unit];
+  const written = WRITTEN[unit];
+  if (written !== undefined) {
+    const amount = `${new Intl.NumberFormat(locale(voice), { maximumSignificantDigits: 3 }).format(value)}${NO_BREAK_SPACE}${written}`;
+    return PER_DAY.has(unit) ? say(voice.catalogue, 'unit.perDay', { amount }) : amount;
+  }
   if (shown === undefined) return new Intl.NumberFormat(locale(voice), { maximumFractionDigits: 2 }).format(value);
   const [code, name] = shown[voice.units];
   const shownValue = convert(value, unit, code);

@@ -147,6 +147,9 @@ export const units = {
   rate: ['/a'],
   ratio: ['1'],
   time: ['a', 'd'],
+  perDay: ['/d'],
+  area: ['m2'],
+  massPerDay: ['g/d', 'mg/d'],
 };
 
 export const lengthType = oneOf(

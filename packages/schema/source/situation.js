@@ -17,7 +17,7 @@ import {
   text,
   units,
 } from './parts.js';
-import { PROVISIONS } from './species.js';
+import { FOODS, PROVISIONS } from './species.js';
 
 const id = (description) => ({ type: 'string', description, pattern: '^[A-Za-z0-9][A-Za-z0-9_-]*$', maxLength: 60 });
 const animalRef = {
@@ -76,6 +76,7 @@ export const situation = {
     // A reading has no `interval`.
     band: { ...groundsDefinitions.band, dependentRequired: { low: ['high'], high: ['low'] } },
     lengthReading: reading('LengthReading', 'A length of a tank, of sand or of water.', units.length, above(0, 5000)),
+    smallReading: reading('SmallReading', 'A depth or a width that can be 0.', units.length, between(0, 500)),
     bodyLength: {
       ...reading('BodyLength', 'The length of an animal.', units.length, above(0, 1000)),
       properties: { ...reading('', '', units.length, above(0, 1000)).properties, lengthType },
@@ -90,6 +91,9 @@ export const situation = {
     ),
     salinityReading: reading('SalinityReading', 'Practical salinity.', units.ratio, between(0, 50)),
     acidityReading: reading('AcidityReading', 'pH.', ['[pH]'], between(4, 11)),
+    feedReading: reading('FeedReading', 'A mass of food.', ['g', 'mg', 'kg'], above(0, 1000000)),
+    areaReading: reading('AreaReading', 'An area.', units.area, above(0, 100000)),
+    turnoverReading: reading('TurnoverReading', 'Ammonia turned over a day, as nitrogen.', units.massPerDay, above(0, 1000000)),
     densityReading: reading('DensityReading', 'Grain density of the rock.', ['kg/L'], between(1, 5)),
     shareReading: reading('ShareReading', 'A share between 0 and 1.', units.ratio, between(0, 0.95)),
 
@@ -120,9 +124,76 @@ export const situation = {
         temperature: ref('temperatureReading'),
         salinity: ref('salinityReading'),
         acidity: ref('acidityReading'),
+        sand: closed('Sand', 'The sand bed.', {
+          depth: ref('smallReading'),
+          grain: oneOf(['fine', 'coarse'], 'fine: runs through the fingers. coarse: rubble and grains that can be picked up.'),
+        }),
+        shelters: ref('shelters'),
+        cover: oneOf(['open', 'net', 'lid'], 'What lies on top.'),
+        gap: ref('smallReading'),
+        pumps: oneOf(['guarded', 'unguarded'], 'Whether intakes of pumps and overflows are fenced off.'),
+        light: oneOf(['dim', 'moderate', 'strong'], 'The light over the tank.'),
+        flow: oneOf(['gentle', 'moderate', 'strong'], 'The flow in most of the tank.'),
+        feedingsPerDay: { type: 'integer', description: 'How often it is fed a day.', minimum: 0, maximum: 48 },
+        foods: list({ type: 'string', description: 'A food.', enum: FOODS }, 'Foods that are on offer, grown in the tank or given.', {
+          uniqueItems: true,
+        }),
+        feed: closed(
+          'Feed',
+          'What is fed on a day, as it comes from the packet.',
+          { mass: ref('feedReading'), protein: ref('shareReading') },
+          ['mass'],
+        ),
+        filter: closed(
+          'Filter',
+          'What turns ammonia over: the area of its media, or the rate that was measured.',
+          {
+            area: ref('areaReading'),
+            rate: ref('turnoverReading'),
+          },
+          [],
+          { anyOf: [{ required: ['area'] }, { required: ['rate'] }] },
+        ),
+        disease: closed(
+          'Disease',
+          'The last outbreak of a catching disease.',
+          {
+            lastSeen: date('Day on which it was last seen.'),
+            fishlessFrom: date('First day without fish since.'),
+            fishlessUntil: date('Last day without fish since.'),
+          },
+          ['lastSeen'],
+          { dependentRequired: { fishlessFrom: ['fishlessUntil'], fishlessUntil: ['fishlessFrom'] } },
+        ),
+        copper: oneOf(['never', 'removed', 'present'], 'Whether the tank was ever treated with copper.'),
+        kept: list(
+          oneOf(['stony-corals', 'soft-corals', 'clams', 'sponges', 'macroalgae'], 'What.'),
+          'What is kept besides the animals of the list.',
+          { uniqueItems: true },
+        ),
+        holdingTank: closed(
+          'HoldingTank',
+          'A tank in which newcomers are watched before they go in.',
+          {
+            water: ref('volumeReading'),
+            lots: {
+              type: 'integer',
+              description: 'How many lots it takes at a time, each apart from the others.',
+              minimum: 1,
+              maximum: 20,
+            },
+          },
+          ['lots'],
+        ),
       },
       ['water'],
     ),
+    shelters: closed('Shelters', 'Shelters that can be counted.', {
+      caves: { type: 'integer', description: 'Caves and ledges a fish can lie in.', minimum: 0, maximum: 1000 },
+      holes: { type: 'integer', description: 'Holes and crevices for small animals.', minimum: 0, maximum: 1000 },
+      burrows: { type: 'integer', description: 'Places with rubble in the sand where a burrow can be built.', minimum: 0, maximum: 1000 },
+      branches: { type: 'integer', description: 'Branching corals or the like.', minimum: 0, maximum: 1000 },
+    }),
     rock: closed(
       'Rock',
       'The rock animals live in and on: its mass, or its volume to the outer faces.',
@@ -147,6 +218,7 @@ export const situation = {
         measuredOn: date('Day the length was taken; the day of the situation when left out.'),
         enteredOn: date('Day it went into this tank.'),
         sex: oneOf(['female', 'male'], 'Where it is known and matters.'),
+        origin: ref('origin'),
       },
       ['id', 'species'],
     ),
@@ -164,6 +236,7 @@ export const situation = {
         },
         priority: { type: 'integer', description: 'How much it is wanted, 1 to 10; 5 when left out.', minimum: 1, maximum: 10 },
         length: ref('bodyLength'),
+        origin: ref('origin'),
       },
       ['species'],
     ),
@@ -183,11 +256,14 @@ export const situation = {
         count: count('How many alike; 1 when left out.'),
         length: ref('bodyLength'),
         sex: oneOf(['female', 'male'], 'Where it is known and matters.'),
+        origin: ref('origin'),
+        purchasedOn: date('Day on which it is bought; watched from then on until it goes in.'),
       },
       ['species'],
     ),
     event: oneKindOf('TankEvent', 'Something that happens to the tank.', events),
     ...events,
+    origin: oneOf(['captive-bred', 'wild'], 'Where it comes from.'),
     settings: closed('Settings', 'What differs from the defaults.', {
       horizonDays: {
         type: 'integer',
@@ -201,7 +277,7 @@ export const situation = {
         additionalProperties: {
           type: 'object',
           description: 'Options of one rule.',
-          additionalProperties: { type: 'number', description: 'The threshold.' },
+          additionalProperties: { type: 'number', description: 'The threshold.', minimum: 0, maximum: 100000 },
         },
       },
       off: list(text('Id of a rule.', 80), 'Rules switched off.', { uniqueItems: true }),

@@ -69,6 +69,24 @@ export const PROVISIONS = [
   'ledges-and-caves',
 ];
 
+/** What an animal can be harmed as; the words say what the harmer goes for. */
+export const TARGETS = [
+  'fishes',
+  'small-fishes',
+  'slow-fishes',
+  'shrimps',
+  'small-shrimps',
+  'crabs',
+  'hermit-crabs',
+  'snails',
+  'urchins',
+  'anemones',
+  'stony-corals',
+  'soft-corals',
+  'clams',
+  'sponges',
+];
+
 const pugnacityStep = (description) => ({
   type: 'integer',
   description: `${description} 0 ignores, 1 displays, 2 chases, 3 bites, 4 kills.`,
@@ -130,6 +148,19 @@ export const species = {
     salinity: quantity('Salinity', 'Practical salinity or a range of it.', units.ratio, between(0, 50)),
     acidity: quantity('Acidity', 'pH or a range of it.', ['[pH]'], between(6, 9.5)),
     duration: quantity('Duration', 'A span of time.', units.time, above(0, 100000)),
+    perDay: quantity('PerDay', 'How often a day.', units.perDay, above(0, 48)),
+    food: { type: 'string', description: 'A food.', enum: FOODS },
+    feedShare: quantity('FeedShare', 'Wet food a day over body weight.', units.ratio, above(0, 1)),
+    lengthWeight: grounded(
+      'LengthWeight',
+      'Weight in grams from length in centimetres: a L^b.',
+      {
+        a: { type: 'number', description: 'Factor a, for lengths in centimetres and weights in grams.', exclusiveMinimum: 0, maximum: 1 },
+        b: { type: 'number', description: 'Exponent b.', minimum: 2.5, maximum: 3.5 },
+        lengthType,
+      },
+      ['a', 'b'],
+    ),
 
     taxon: closed(
       'Taxon',
@@ -169,6 +200,7 @@ export const species = {
       entry: ref('length'),
       totalPerStandard: ref('lengthRatio'),
       totalPerFork: ref('lengthRatio'),
+      weight: ref('lengthWeight'),
     }),
     growth: closed('Growth', 'The von Bertalanffy curve.', { asymptoticLength: ref('length'), rate: ref('growthRate') }),
     shape: closed('Shape', 'Depth, width and mouth.', {
@@ -177,6 +209,7 @@ export const species = {
       lowerJaw: ref('shapeRatio'),
       gapeWidth: ref('shapeRatio'),
       swallowTrial: ref('shapeRatio'),
+      defendedDepth: ref('shapeRatio'),
       longSnout: statement('LongSnout', 'Jaws long for picking, not for swallowing: the jaw says nothing about the gape.', {
         type: 'boolean',
         description: 'Whether it is so.',
@@ -215,7 +248,17 @@ export const species = {
       eats: grounded(
         'Diet',
         'What it eats in nature and would eat in a tank.',
-        { foods: list({ type: 'string', description: 'A food.', enum: FOODS }, 'Its foods.', { minItems: 1, uniqueItems: true }) },
+        {
+          foods: list({ type: 'string', ...ref('food') }, 'Its foods.', { minItems: 1, uniqueItems: true }),
+          small: list(
+            { type: 'string', ...ref('food') },
+            'Those of its foods that it takes only as tiny animals, far smaller than itself.',
+            {
+              minItems: 1,
+              uniqueItems: true,
+            },
+          ),
+        },
         ['foods'],
       ),
       fishEating: statement(
@@ -231,6 +274,17 @@ export const species = {
         type: 'boolean',
         description: 'Whether it is so.',
       }),
+      specialist: grounded(
+        'Specialist',
+        'The one food it lives on.',
+        {
+          food: ref('food'),
+          obligate: { type: 'boolean', description: 'It starves without it.' },
+        },
+        ['food', 'obligate'],
+      ),
+      feedings: ref('perDay'),
+      dailyFeed: ref('feedShare'),
     }),
 
     conduct: closed('Conduct', 'What it does to others and the room it claims.', {
@@ -243,8 +297,28 @@ export const species = {
           kin: pugnacityStep('To others of its kin group.'),
           others: pugnacityStep('To other animals.'),
           newcomers: pugnacityStep('To newcomers of any kind.'),
+          lookAlikes: pugnacityStep('To animals that look like it.'),
+          smaller: pugnacityStep('To fishes much smaller than itself.'),
+          maleToMale: pugnacityStep('Of a male to another male of its species, where that differs.'),
+          femaleToFemale: pugnacityStep('Of a female to another female of its species, where that differs.'),
+          maleToFemale: pugnacityStep('Of a male to a female of its species and of a female to a male, where that differs.'),
         },
         ['ownKind', 'genus', 'kin', 'others', 'newcomers'],
+      ),
+      resembles: grounded(
+        'LookAlikes',
+        'What it is taken for, by others or by its own kind.',
+        { species: list(slug('Id of a species.'), 'The species.', { minItems: 1, uniqueItems: true }) },
+        ['species'],
+      ),
+      harms: list(
+        ref('harm'),
+        'What it does to others besides swallowing them whole and fighting with them; empty where it is known to do nothing.',
+      ),
+      escapes: statement(
+        'Escapes',
+        'Whether it leaves the tank.',
+        oneOf(['jumps', 'climbs', 'stays'], 'jumps: over an open edge. climbs: out through any gap. stays: neither.'),
       ),
       rockClaim: ref('volume'),
       wayOfLiving: statement(
@@ -281,24 +355,71 @@ export const species = {
       ),
     }),
 
+    careTier: statement(
+      'CareTier',
+      'How hard it is to keep: 1 most keepers succeed, 2 some do, 3 usually fails without special provision.',
+      { type: 'integer', description: 'The tier.', minimum: 1, maximum: 3 },
+    ),
+    provisions: grounded(
+      'Provisions',
+      'What must be arranged for it.',
+      {
+        list: list({ type: 'string', description: 'A provision.', enum: PROVISIONS }, 'Provisions.', { minItems: 1, uniqueItems: true }),
+      },
+      ['list'],
+    ),
+    harm: grounded(
+      'Harm',
+      'One thing an animal does to others.',
+      {
+        how: oneOf(['eats', 'crushes', 'tears', 'nips', 'stings'], 'The way.'),
+        what: list({ type: 'string', description: 'A target.', enum: TARGETS }, 'Whom it does it to.', { minItems: 1, uniqueItems: true }),
+        harm: oneOf(['kills', 'wounds', 'pesters'], 'What comes of it.'),
+        often: oneOf(['as-a-rule', 'at-times'], 'Whether it is its habit or only happens.'),
+        upToShare: { type: 'number', description: 'Only to animals up to this share of its own length.', exclusiveMinimum: 0, maximum: 20 },
+      },
+      ['how', 'what', 'harm', 'often'],
+    ),
+    shelterNeed: grounded(
+      'ShelterNeed',
+      'A shelter.',
+      {
+        kind: oneOf(['sand-bed', 'burrow', 'cave', 'hole', 'branches'], 'The sort of shelter.'),
+        optional: { type: 'boolean', description: 'It does without.' },
+      },
+      ['kind'],
+    ),
+    partner: grounded(
+      'Partner',
+      'A species it lives together with, without harm to either.',
+      {
+        species: slug('Id of the species.'),
+        kind: oneOf(
+          ['host', 'guest', 'burrow-mate'],
+          'host: the other is its home. guest: the other lives in or on it. burrow-mate: they share a burrow.',
+        ),
+        optional: { type: 'boolean', description: 'It does without.' },
+      },
+      ['species', 'kind', 'optional'],
+    ),
     needs: closed('Needs', 'What it must be given.', {
-      careTier: statement(
-        'CareTier',
-        'How hard it is to keep: 1 most keepers succeed, 2 some do, 3 usually fails without special provision.',
-        { type: 'integer', description: 'The tier.', minimum: 1, maximum: 3 },
-      ),
-      provisions: grounded(
-        'Provisions',
-        'What must be arranged for it.',
-        {
-          list: list({ type: 'string', description: 'A provision.', enum: PROVISIONS }, 'Provisions.', { minItems: 1, uniqueItems: true }),
-        },
-        ['list'],
-      ),
+      careTier: ref('careTier'),
+      provisions: ref('provisions'),
       temperature: ref('temperature'),
       temperatureLimits: ref('temperature'),
       salinity: ref('salinity'),
       acidity: ref('acidity'),
+      light: statement('LightNeed', 'How much light it wants.', oneOf(['dim', 'moderate', 'strong', 'any'], 'The light.')),
+      flow: statement('FlowNeed', 'How much flow it wants.', oneOf(['gentle', 'moderate', 'strong', 'any'], 'The flow.')),
+      sandDepth: ref('length'),
+      sandGrain: statement('SandGrain', 'The sand it can dig or sleep in.', oneOf(['fine', 'coarse', 'any'], 'The grain.')),
+      shelter: list(ref('shelterNeed'), 'What it hides or lives in.', { minItems: 1 }),
+      partners: list(ref('partner'), 'Species it lives together with.', { minItems: 1 }),
+      tankAge: ref('duration'),
+      ifCaptiveBred: closed('IfCaptiveBred', 'What changes for tank-raised animals.', {
+        careTier: ref('careTier'),
+        provisions: ref('provisions'),
+      }),
       activity: statement(
         'Activity',
         'How much it swims.',

@@ -57,7 +57,7 @@ describe('documentProblems', () => {
         code: 'no-such-day',
         pointer: '/date',
         found: 'date is "2027-02-30"',
-        allowed: 'the month has no such day',
+        allowed: 'the month has fewer days',
         fix: 'Give a day that is in the calendar.',
       },
     ]);

@@ -8,7 +8,19 @@ import { valueWords } from './words.js';
  * @example
  * DAYS.includes('date') // true
  */
-export const DAYS: readonly string[] = ['date', 'until', 'since', 'cycledOn', 'measuredOn', 'enteredOn', 'when'];
+export const DAYS: readonly string[] = [
+  'date',
+  'until',
+  'since',
+  'cycledOn',
+  'measuredOn',
+  'enteredOn',
+  'purchasedOn',
+  'lastSeen',
+  'fishlessFrom',
+  'fishlessUntil',
+  'when',
+];
 
 /** Two properties of one object that bound something, lower one first. */
 const ENDS = [
@@ -90,7 +102,7 @@ function addDayProblems(problems: Problem[], object: Readonly<Record<string, unk
       code: 'no-such-day',
       pointer: place,
       found: `${placeName(place)} is ${valueWords(day)}`,
-      allowed: 'the month has no such day',
+      allowed: 'the month has fewer days',
       fix: 'Give a day that is in the calendar.',
     });
   }

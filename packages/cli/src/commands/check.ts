@@ -1,8 +1,8 @@
 import { check, rules } from '@commensal/core';
 import { checkText, namesIn } from '@commensal/report';
-import { en } from '@commensal/report/en';
 import type { CheckReport } from '@commensal/schema';
 import { EXIT } from '../failure.js';
+import { catalogueOf } from '../languages.js';
 import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
@@ -15,7 +15,7 @@ export function runCheck(file: string, options: SharedOptions): number {
   const library = openLibrary(options.species);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
-  const voice = { catalogue: en, units: options.units, names: namesIn(situation, library, en.language) };
+  const voice = { catalogue: catalogueOf(options.lang), units: options.units, names: namesIn(situation, library, options.lang) };
   writeOutput(
     options.format === 'json' ? `${JSON.stringify(report, null, 2)}\n` : checkText(voice, situation, report, options.notes),
     options.out,

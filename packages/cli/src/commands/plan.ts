@@ -1,8 +1,8 @@
 import { MOST_WISHES, plan, rules } from '@commensal/core';
 import { namesIn, planText } from '@commensal/report';
-import { en } from '@commensal/report/en';
 import type { Plan } from '@commensal/schema';
 import { badCall, EXIT } from '../failure.js';
+import { catalogueOf } from '../languages.js';
 import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
@@ -25,7 +25,11 @@ export function runPlan(file: string, options: SharedOptions): number {
   const result: Plan = { $schema: schemaOf('plan'), ...plan(situation, library, rules), versions: versionsOf(library) };
   const newcomers = result.introductions.flatMap((introduction) => introduction.animals);
   const leftOut = result.leftOut.map(({ species }) => ({ species }));
-  const voice = { catalogue: en, units: options.units, names: namesIn(situation, library, en.language, [...leftOut, ...newcomers]) };
+  const voice = {
+    catalogue: catalogueOf(options.lang),
+    units: options.units,
+    names: namesIn(situation, library, options.lang, [...leftOut, ...newcomers]),
+  };
   writeOutput(
     options.format === 'json' ? `${JSON.stringify(result, null, 2)}\n` : planText(voice, situation, result, options.notes),
     options.out,

@@ -1,17 +1,17 @@
 import { describeRule, rules } from '@commensal/core';
 import { cited, rulesText, ruleText } from '@commensal/report';
-import { en } from '@commensal/report/en';
 import type { RuleList } from '@commensal/schema';
 import { bibliography } from '@commensal/species-sample';
 import { distance } from 'fastest-levenshtein';
 import { badCall, EXIT } from '../failure.js';
+import { catalogueOf } from '../languages.js';
 import type { SharedOptions } from '../options.js';
 import { schemaOf } from '../versions.js';
 import { either } from '../words.js';
 import { writeOutput } from '../write-output.js';
 
 /** `commensal rules [ID]`: what each rule asks, needs, assumes. Returns the exit code. */
-export function runRules(id: string | undefined, options: Pick<SharedOptions, 'format' | 'out'>): number {
+export function runRules(id: string | undefined, options: Pick<SharedOptions, 'format' | 'out' | 'lang'>): number {
   const all = rules.map(describeRule);
   const chosen = id === undefined ? all : all.filter((rule) => rule.id === id);
   const [first] = chosen;
@@ -29,7 +29,8 @@ export function runRules(id: string | undefined, options: Pick<SharedOptions, 'f
     const item = bibliography.find((entry) => entry.id === key);
     return item === undefined ? key : cited(item);
   };
-  const text = id === undefined ? rulesText(en, all) : ruleText(en, first, cite);
+  const catalogue = catalogueOf(options.lang);
+  const text = id === undefined ? rulesText(catalogue, all) : ruleText(catalogue, first, cite);
   writeOutput(options.format === 'json' ? `${JSON.stringify(list, null, 2)}\n` : text, options.out);
   return EXIT.done;
 }

@@ -112,7 +112,7 @@ export function excludesForGood(ground: Ground, finding: Finding, newcomers: Rea
   if (isError(finding)) return involves(finding, newcomers);
   if (!isDreaded(ground, finding)) return false;
   const planning = ground.rules.find((rule) => rule.id === finding.rule)?.planning;
-  const hangsOnNeither = planning !== 'capacity' && (planning !== 'pair' || finding.data['missing'] !== undefined);
+  const hangsOnNeither = planning !== 'capacity' && (planning !== 'pair' || finding.data.missing !== undefined);
   return hangsOnNeither && involves(finding, newcomers);
 }
 

@@ -54,7 +54,7 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
   for (const finding of because) {
     switch (finding.rule) {
       case 'care-tier': {
-        const lacking = finding.data['lacking']?.keys ?? [];
+        const lacking = finding.data.lacking?.keys ?? [];
         if (finding.message === 'care-tier.unprovided' && lacking.length > 0)
           changes.push({ kind: 'provision-made', provisions: [...lacking] });
         changes.push({ kind: 'more-experience', careTier: number(finding, 'tier') });

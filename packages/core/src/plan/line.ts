@@ -51,6 +51,8 @@ export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefin
     count: pick.count,
     role: 'newcomer',
     sex: undefined,
+    origin: pick.line.wish.origin,
+    purchaseDay: undefined,
     lengthCm: lengthCm === undefined ? undefined : exactly(lengthCm),
     lengthDay: day,
     entryDay: day,

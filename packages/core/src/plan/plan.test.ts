@@ -49,7 +49,7 @@ describe('the order of introductions', () => {
     const records = [kin('ira-primus', 'i', fierce), kin('ira-alter', 'i', fierce)];
     const [only, ...others] = planned({ wishes: records.map(({ id }) => ({ species: id })) }, records).introductions;
     expect(others).toEqual([]);
-    expect(only?.reasons.map(({ message, data }) => [message, data['kinGroup']?.keys])).toEqual([
+    expect(only?.reasons.map(({ message, data }) => [message, data.kinGroup?.keys])).toEqual([
       ['order.fromToday', undefined],
       ['order.sameFamily', ['i']],
     ]);

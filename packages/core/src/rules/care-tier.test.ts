@@ -57,7 +57,7 @@ describe('care-tier', () => {
   it('names what is missing: the tier of the animal', () => {
     const checked = checkBy(careTier, kept(2), [ofTier(undefined)]);
     expect(onlyVerdict(checked)).toBe('cantTell error care-tier.unknown');
-    expect(checked.findings[0]?.data['missing']).toEqual({ keys: ['needs.careTier'] });
+    expect(checked.findings[0]?.data.missing).toEqual({ keys: ['needs.careTier'] });
   });
 
   it.each([
@@ -67,7 +67,7 @@ describe('care-tier', () => {
   ])('tier %i and nothing told of the keeper: %s', (tier, verdict) => {
     const checked = checkBy(careTier, kept(undefined), [ofTier(tier)]);
     expect(onlyVerdict(checked)).toBe(verdict);
-    for (const { data } of checked.findings) expect(data['missing']).toEqual({ keys: ['keeper.careTier'] });
+    for (const { data } of checked.findings) expect(data.missing).toEqual({ keys: ['keeper.careTier'] });
   });
 
   it('a setting moves the step at which it is an error', () => {

@@ -20,7 +20,7 @@ export const careTier: Rule<CareTierMeasure, 'stepsToError'> = {
   scope: 'animal',
   planning: 'option',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'neither' },
-  needs: ['needs.careTier', 'needs.provisions', 'keeper.careTier', 'keeper.provisions'],
+  needs: ['needs.careTier', 'needs.provisions', 'needs.ifCaptiveBred', 'origin', 'keeper.careTier', 'keeper.provisions'],
   sources: [],
   defaults: {
     stepsToError: { value: 2, unit: '1', basis: 'practice', note: 'Tiers above the keeper at which it is an error; one above warns.' },
@@ -29,14 +29,16 @@ export const careTier: Rule<CareTierMeasure, 'stepsToError'> = {
   measure(stock, _options, each) {
     for (const animal of stock.animals) {
       const needs = animal.kind.record.needs;
-      const needed = needs?.provisions?.list ?? [];
+      const ifBred = animal.origin === 'captive-bred' ? needs?.ifCaptiveBred : undefined;
+      const told = ifBred?.careTier ?? needs?.careTier;
+      const needed = (ifBred?.provisions ?? needs?.provisions)?.list ?? [];
       each({
         animal,
-        tier: needs?.careTier?.value,
+        tier: told?.value,
         keeperTier: stock.keeper.careTier,
         needed,
         lacking: needed.filter((provision) => !stock.keeper.provisions.includes(provision)),
-        basis: needs?.careTier?.basis ?? 'recalled',
+        basis: told?.basis ?? 'recalled',
       });
     }
   },

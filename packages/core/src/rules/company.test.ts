@@ -90,7 +90,7 @@ describe('company', () => {
   ])('cannot tell without it: %i together, pugnacity %i: %s', (count, ownKind, verdict) => {
     const checked = checkBy(company, so(count), [record(undefined, ownKind)]);
     expect(onlyVerdict(checked)).toBe(verdict);
-    expect(checked.findings[0]?.data['missing']).toEqual({ keys: ['conduct.company'] });
+    expect(checked.findings[0]?.data.missing).toEqual({ keys: ['conduct.company'] });
   });
 
   it('how fierce is an error is a setting', () => {

@@ -44,7 +44,7 @@ describe('entry-gap', () => {
       resident('unus-primus', 10, { id: 'b', enteredOn: '2027-02-25' }),
     ];
     expect(onlyVerdict(checkBy(entryGap, onDays([], { residents }), RECORDS))).toBe('nothing judged');
-    expect(checkBy(entryGap, onDays(['2027-03-10'], { residents }), RECORDS).findings[0]?.data['dayBefore']).toEqual({
+    expect(checkBy(entryGap, onDays(['2027-03-10'], { residents }), RECORDS).findings[0]?.data.dayBefore).toEqual({
       date: '2027-02-25',
     });
   });

@@ -67,7 +67,7 @@ describe('entry-order', () => {
   });
 
   it('names what is missing', () => {
-    expect(checkBy(entryOrder, inOrder(['nox-primus', 'pax-primus']), ALL).findings[0]?.data['missing']).toEqual({
+    expect(checkBy(entryOrder, inOrder(['nox-primus', 'pax-primus']), ALL).findings[0]?.data.missing).toEqual({
       keys: ['conduct.pugnacity'],
     });
   });

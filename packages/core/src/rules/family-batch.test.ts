@@ -101,7 +101,7 @@ describe('family-batch', () => {
   it('cannot tell where nothing is known of one and the other keeps the peace', () => {
     const checked = checkBy(familyBatch, onDays('2027-04-01', '2027-05-01'), [kin('unus-primus', 'untold'), kin('duo-primus', {})]);
     expect(onlyVerdict(checked)).toBe('cantTell warning family-batch.unknown');
-    expect(checked.findings[0]?.data['missing']).toEqual({ keys: ['conduct.pugnacity'] });
+    expect(checked.findings[0]?.data.missing).toEqual({ keys: ['conduct.pugnacity'] });
   });
 
   it('one that is known to contest is enough, whatever the other does', () => {

@@ -132,7 +132,7 @@ describe('rock-crowding', () => {
   ])('8 L claimed, perhaps up to %f L, on 9 L of rock: %s', (claimHighL, verdict) => {
     const checked = checkBy(rockCrowding, withRock(9, [resident('unus-primus', 10)]), [claimant('unus-primus', { claimHighL })]);
     expect(onlyVerdict(checked)).toBe(verdict);
-    for (const { data } of checked.findings) expect(data['settle']).toEqual({ keys: ['conduct.rockClaim'] });
+    for (const { data } of checked.findings) expect(data.settle).toEqual({ keys: ['conduct.rockClaim'] });
   });
 
   it('rock weighed rather than measured is what would have to be measured', () => {
@@ -140,7 +140,7 @@ describe('rock-crowding', () => {
     const tank = { ...TANK, rock: { mass: { value: 14, unit: 'kg' as const } } };
     const checked = checkBy(rockCrowding, situationWith({ tank, residents: [resident('unus-primus', 10)] }), [claimant('unus-primus')]);
     expect(onlyVerdict(checked)).toBe('cantTell warning rock-crowding.mayBeTooLittle');
-    expect(checked.findings[0]?.data['settle']).toEqual({ keys: ['tank.rock'] });
+    expect(checked.findings[0]?.data.settle).toEqual({ keys: ['tank.rock'] });
   });
 
   it('cannot tell without the rock, and says so', () => {
@@ -157,7 +157,7 @@ describe('rock-crowding', () => {
       'unus-alter': 'cantTell error rock-crowding.claimUnknown',
     });
     for (const { data } of checkBy(rockCrowding, situation, records).findings)
-      expect(data['missing']).toEqual({ keys: ['conduct.rockClaim'] });
+      expect(data.missing).toEqual({ keys: ['conduct.rockClaim'] });
   });
 
   it('what is claimed for certain fails whatever else is unknown', () => {
@@ -172,7 +172,7 @@ describe('rock-crowding', () => {
     const residents = [resident('unus-primus', 10), resident('duo-primus', 10)];
     const checked = checkBy(rockCrowding, withRock(10, residents), records);
     expect(checked.findings.map(verdictOf)).toEqual(Array(2).fill('cantTell warning rock-crowding.mayBeTooLittle'));
-    expect(checked.findings[0]?.data['settle']).toEqual({ keys: ['conduct.wayOfLiving'] });
+    expect(checked.findings[0]?.data.settle).toEqual({ keys: ['conduct.wayOfLiving'] });
     expect(byClaimant(withRock(10.5, residents), records)).toEqual({});
   });
 

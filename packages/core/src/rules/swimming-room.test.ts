@@ -58,7 +58,7 @@ describe('swimming-room', () => {
     ['water', { water: { value: 30, unit: 'L' } }],
   ] as const)('%s can be what is tightest', (tightest, tank) => {
     const [finding] = checkBy(swimmingRoom, inTank(tank), [ofLength(15)]).findings;
-    expect(finding?.data['tightest']).toEqual({ keys: [tightest] });
+    expect(finding?.data.tightest).toEqual({ keys: [tightest] });
   });
 
   it('an adult that may grow longer than the tank bears leaves it open, at the level it would have', () => {
@@ -73,7 +73,7 @@ describe('swimming-room', () => {
 
   it('a tank of uncertain length is what would have to be measured', () => {
     const [finding] = checkBy(swimmingRoom, inTank({ length: { value: 120, low: 100, high: 140, unit: 'cm' } }), [ofLength(16)]).findings;
-    expect(finding?.data['settle']).toEqual({ keys: ['tank.length'] });
+    expect(finding?.data.settle).toEqual({ keys: ['tank.length'] });
   });
 
   it.each([
@@ -84,7 +84,7 @@ describe('swimming-room', () => {
   ])('cannot tell without %s, and says so', (field, record, tank) => {
     const checked = checkBy(swimmingRoom, inTank(tank), [record]);
     expect(onlyVerdict(checked)).toBe('cantTell error swimming-room.unknown');
-    expect(checked.findings[0]?.data['missing']).toEqual({ keys: [field] });
+    expect(checked.findings[0]?.data.missing).toEqual({ keys: [field] });
   });
 
   it('nothing need be known of an animal that does not swim', () => {

@@ -54,18 +54,18 @@ describe('water for one animal', () => {
     const { [property]: _, ...tank } = { ...TANK, acidity: { value: 8.2, unit: '[pH]' as const } };
     const checked = checkBy(water, situationWith({ ...alone, tank }), [wants(24, 28, { acidity: range(8, 8.4, '[pH]') })]);
     expect(onlyVerdict(checked)).toBe(`cantTell warning water.${property}Unknown`);
-    expect(checked.findings[0]?.data['missing']).toEqual({ keys: [`tank.${property}`] });
+    expect(checked.findings[0]?.data.missing).toEqual({ keys: [`tank.${property}`] });
   });
 
   it.each(['temperature', 'salinity'] as const)('cannot tell without the %s the species wants, and says so', (property) => {
     const { [property]: _, ...needs } = wants(24, 28).needs ?? {};
     const checked = checkBy(water, alone, [recordWith('unus-primus', { needs })]);
     expect(onlyVerdict(checked)).toBe('cantTell warning water.needUnknown');
-    expect(checked.findings[0]?.data['missing']).toEqual({ keys: [`needs.${property}`] });
+    expect(checked.findings[0]?.data.missing).toEqual({ keys: [`needs.${property}`] });
   });
 
   it('asks for no pH where the record has none', () => {
-    expect(checkBy(water, alone, [wants(24, 28)]).summary.rules['water']).toMatchObject({ passed: 2, cantTell: 0 });
+    expect(checkBy(water, alone, [wants(24, 28)]).summary.rules.water).toMatchObject({ passed: 2, cantTell: 0 });
   });
 
   it('slack is a setting', () => {

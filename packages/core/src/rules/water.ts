@@ -5,6 +5,7 @@ import type { StockAnimal } from '../stock/stock.js';
 import { meetingOf } from './meeting.js';
 import { isOver } from './rounding.js';
 import { PASSED, type Rule } from './rule.js';
+import { isWord, judgeWord, measureWords, tellWord, type WaterWordMeasure } from './water-words.js';
 
 /** One judgement: an animal's range of one property of the water against the tank's, or against another animal's. */
 export interface WaterMeasure {
@@ -22,7 +23,7 @@ export interface WaterMeasure {
 }
 
 /** Does the water suit the animal, and can two animals share one water? */
-export const water: Rule<WaterMeasure, 'slackCel'> = {
+export const water: Rule<WaterMeasure | WaterWordMeasure, 'slackCel'> = {
   id: 'water',
   question: 'Does the water suit this animal, and can these two share one water?',
   scope: 'pair',
@@ -33,9 +34,14 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
     'needs.temperatureLimits',
     'needs.salinity',
     'needs.acidity',
+    'needs.light',
+    'needs.flow',
     'tank.temperature',
     'tank.salinity',
     'tank.acidity',
+    'tank.light',
+    'tank.flow',
+    'tank.copper',
   ],
   sources: [],
   defaults: {
@@ -48,6 +54,7 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
   },
 
   measure(stock, _options, each) {
+    measureWords(stock, each);
     const { animals, tank } = stock;
     animals.forEach((animal, index) => {
       const { temperatureCel, temperatureLimitsCel, salinity, acidity } = animal.kind;
@@ -91,7 +98,9 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
     });
   },
 
-  judge({ property, other, wants, survives, meets, otherSurvives }, { slackCel }) {
+  judge(measure, { slackCel }) {
+    if (isWord(measure)) return judgeWord(measure);
+    const { property, other, wants, survives, meets, otherSurvives } = measure;
     if (wants === undefined) return { outcome: 'cantTell', level: 'warning', message: 'water.needUnknown' };
     if (meets === undefined) return { outcome: 'cantTell', level: 'warning', message: `water.${property}Unknown` };
     const slack = property === 'temperature' ? slackCel : 0;
@@ -106,7 +115,9 @@ export const water: Rule<WaterMeasure, 'slackCel'> = {
     return { outcome: 'failed', level: deadly ? 'error' : 'warning', message: `water.${property}` };
   },
 
-  tell({ property, unit, animal, other, wants, meets, basis }) {
+  tell(measure) {
+    if (isWord(measure)) return tellWord(measure);
+    const { property, unit, animal, other, wants, meets, basis } = measure;
     const range = (name: string, band: Band): Record<string, Datum> => ({
       [`${name}Low`]: { value: rounded(band.low), unit },
       [`${name}High`]: { value: rounded(band.high), unit },

@@ -16,6 +16,9 @@ const FROESE_BINOHLAN_SPREAD = 1.15;
  */
 const ANY_RATE: Band = { low: 0.15, centre: 0.57, high: 2.2, basis: 'imputed' };
 
+/** Limits hold for bodies as they are; what squeezing adds is for the rule to say. */
+const UNSQUEEZED = 1;
+
 /** A species record as rules see it: units and length types converted, stand-ins filled in with their error. */
 export function kindOf(record: SpeciesRecord, standIns?: StandIns): StockKind {
   const totalPerStandard = totalPerStandardOf(record, standIns);
@@ -34,8 +37,9 @@ export function kindOf(record: SpeciesRecord, standIns?: StandIns): StockKind {
     adultCm: captiveAdult ?? asymptoticCm,
     entryCm: lengthOf(record.size?.entry, record, totalPerStandard),
     gapeClass: record.shape?.gapeClass?.value,
-    swallow: swallowLimit(mouthOf(record, standIns)),
+    swallow: swallowLimit(mouthOf(record, standIns), UNSQUEEZED),
     depthPerTotal: depthOf(record, standIns, totalPerStandard),
+    defendedPerTotal: record.shape?.defendedDepth === undefined ? undefined : perTotal(record.shape.defendedDepth, totalPerStandard),
     rockClaimL: band(record.conduct?.rockClaim, 'L'),
     wayOfLiving: record.conduct?.wayOfLiving?.value,
     pugnacity: record.conduct?.pugnacity,

@@ -118,6 +118,8 @@ function residentOf(resident: Resident, kind: StockKind, day: number): StockAnim
     count: resident.count ?? 1,
     role: 'resident',
     sex: resident.sex,
+    origin: resident.origin,
+    purchaseDay: undefined,
     lengthCm: readLength(resident.length, kind),
     lengthDay: resident.measuredOn === undefined ? day : dayOf(resident.measuredOn),
     entryDay: enteredOn,
@@ -133,6 +135,8 @@ function newcomerOf(newcomer: Newcomer, kind: StockKind, entryDay: number): Stoc
     count: newcomer.count ?? 1,
     role: 'newcomer',
     sex: newcomer.sex,
+    origin: newcomer.origin,
+    purchaseDay: newcomer.purchasedOn === undefined ? undefined : dayOf(newcomer.purchasedOn),
     lengthCm: readLength(newcomer.length, kind) ?? kind.entryCm,
     lengthDay: entryDay,
     entryDay,
@@ -142,7 +146,7 @@ function newcomerOf(newcomer: Newcomer, kind: StockKind, entryDay: number): Stoc
 
 function wishOf(wish: Wish, kind: StockKind): StockWish {
   const [least = 1, most = 1] = wish.count ?? [];
-  return { kind, least, most, priority: wish.priority ?? 5, entryCm: readLength(wish.length, kind) ?? kind.entryCm };
+  return { kind, least, most, priority: wish.priority ?? 5, origin: wish.origin, entryCm: readLength(wish.length, kind) ?? kind.entryCm };
 }
 
 /** A line splits where one of its animals leaves: the rest stay together under the old id. */

@@ -28,6 +28,29 @@ export interface StockTank {
   readonly acidity: Band | undefined;
   /** Day number; undefined where not told. */
   readonly cycledDay: number | undefined;
+  readonly sandCm: Band | undefined;
+  readonly sandGrain: 'fine' | 'coarse' | undefined;
+  /** Shelters that can be counted; each undefined where not told. */
+  readonly shelters: Readonly<Record<'caves' | 'holes' | 'burrows' | 'branches', number | undefined>>;
+  readonly cover: 'open' | 'net' | 'lid' | undefined;
+  /** Widest gap in the cover. */
+  readonly gapCm: Band | undefined;
+  readonly pumps: 'guarded' | 'unguarded' | undefined;
+  readonly light: 'dim' | 'moderate' | 'strong' | undefined;
+  readonly flow: 'gentle' | 'moderate' | 'strong' | undefined;
+  readonly feedingsPerDay: number | undefined;
+  /** Foods on offer; undefined where not told. */
+  readonly foods: readonly string[] | undefined;
+  readonly feedGPerDay: Band | undefined;
+  readonly feedProtein: Band | undefined;
+  readonly filterM2: Band | undefined;
+  /** Measured turnover, grams of nitrogen a day. */
+  readonly turnoverGPerDay: Band | undefined;
+  readonly disease: { readonly lastSeen: number; readonly fishlessFrom?: number; readonly fishlessUntil?: number } | undefined;
+  readonly copper: 'never' | 'removed' | 'present' | undefined;
+  /** What is kept besides the animals of the list; undefined where not told. */
+  readonly kept: readonly string[] | undefined;
+  readonly holdingLots: number | undefined;
 }
 
 export interface StockKeeper {
@@ -59,9 +82,12 @@ export interface StockKind {
   readonly adultCm: Band | undefined;
   readonly entryCm: Band | undefined;
   readonly gapeClass: 'engulfs' | 'distensible' | 'notGapeLimited' | undefined;
+  /** Of bodies as they are: how far prey is squeezed is an option of the rule. */
   readonly swallow: SwallowLimit | undefined;
   /** Body depth over total length. */
   readonly depthPerTotal: Band | undefined;
+  /** The same with spines raised or the body blown up, where the record says so. */
+  readonly defendedPerTotal: Band | undefined;
   readonly rockClaimL: Band | undefined;
   readonly wayOfLiving: string | undefined;
   readonly pugnacity: Pugnacity | undefined;
@@ -87,6 +113,9 @@ export interface StockAnimal {
   readonly count: number;
   readonly role: 'resident' | 'newcomer';
   readonly sex: 'female' | 'male' | undefined;
+  readonly origin: 'captive-bred' | 'wild' | undefined;
+  /** Day on which a newcomer is bought; undefined where not told. */
+  readonly purchaseDay: number | undefined;
   /** Total length on `lengthDay`; undefined where neither told nor usual. */
   readonly lengthCm: Band | undefined;
   readonly lengthDay: number;
@@ -102,6 +131,7 @@ export interface StockWish {
   readonly least: number;
   readonly most: number;
   readonly priority: number;
+  readonly origin: 'captive-bred' | 'wild' | undefined;
   readonly entryCm: Band | undefined;
 }
 

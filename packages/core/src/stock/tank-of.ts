@@ -21,7 +21,43 @@ export function tankOf(tank: Situation['tank']): StockTank {
     temperatureCel: reading(tank.temperature, 'Cel'),
     salinity: reading(tank.salinity, '1'),
     acidity: reading(tank.acidity, '[pH]'),
-    cycledDay: tank.cycledOn === undefined ? undefined : dayOf(tank.cycledOn),
+    cycledDay: day(tank.cycledOn),
+    sandCm: reading(tank.sand?.depth, 'cm'),
+    sandGrain: tank.sand?.grain,
+    shelters: {
+      caves: tank.shelters?.caves,
+      holes: tank.shelters?.holes,
+      burrows: tank.shelters?.burrows,
+      branches: tank.shelters?.branches,
+    },
+    cover: tank.cover,
+    gapCm: reading(tank.gap, 'cm'),
+    pumps: tank.pumps,
+    light: tank.light,
+    flow: tank.flow,
+    feedingsPerDay: tank.feedingsPerDay,
+    foods: tank.foods,
+    feedGPerDay: reading(tank.feed?.mass, 'g'),
+    feedProtein: reading(tank.feed?.protein, '1'),
+    filterM2: reading(tank.filter?.area, 'm2'),
+    turnoverGPerDay: reading(tank.filter?.rate, 'g/d'),
+    disease: diseaseOf(tank.disease),
+    copper: tank.copper,
+    kept: tank.kept,
+    holdingLots: tank.holdingTank?.lots,
+  };
+}
+
+const day = (date: string | undefined): number | undefined => (date === undefined ? undefined : dayOf(date));
+
+function diseaseOf(disease: Situation['tank']['disease']): StockTank['disease'] {
+  if (disease === undefined) return undefined;
+  const { lastSeen, fishlessFrom, fishlessUntil } = disease;
+  return {
+    lastSeen: dayOf(lastSeen),
+    ...(fishlessFrom === undefined || fishlessUntil === undefined
+      ? {}
+      : { fishlessFrom: dayOf(fishlessFrom), fishlessUntil: dayOf(fishlessUntil) }),
   };
 }
 

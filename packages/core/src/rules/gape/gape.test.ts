@@ -109,7 +109,7 @@ describe('gape: how grave', () => {
   it('a cleaner is one level safer, and the finding says why', () => {
     const checked = checkBy(gape, together(30, 10), [predator(), prey({ feeding: { cleans: { value: true, basis: 'practice' } } })]);
     expect(onlyVerdict(checked)).toBe('failed warning gape.fitsNow');
-    expect(checked.findings[0]?.data['spared']).toEqual({ keys: ['cleaner'] });
+    expect(checked.findings[0]?.data.spared).toEqual({ keys: ['cleaner'] });
   });
 });
 
@@ -196,7 +196,7 @@ describe('gape: what would do', () => {
     // The swallower reaches 33.3 cm in three years and takes up to 16.65 cm then; the prey hardly grows.
     const grows = predator({}, 40, 0.5);
     const slow = prey({ growth: { asymptoticLength: exact(20, 'cm'), rate: exact(0.03, '/a') } });
-    const safe = checkBy(gape, together(10, 10), [grows, slow]).findings[0]?.data['safeLength']?.value as number;
+    const safe = checkBy(gape, together(10, 10), [grows, slow]).findings[0]?.data.safeLength?.value as number;
     expect(safe).toBeGreaterThan(16);
     expect(safe * 2).toBe(Math.round(safe * 2));
     const outcomeAt = (cm: number): string | undefined => checkBy(gape, together(10, cm), [grows, slow]).findings[0]?.message;

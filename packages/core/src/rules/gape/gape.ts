@@ -1,5 +1,6 @@
 import type { Datum, Level, Subject } from '@commensal/schema';
 import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
+import { lengthAfter } from '../../biology/length-after.js';
 import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
 import { weakest } from '../../quantity/basis.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
@@ -53,6 +54,7 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
     'growth.asymptoticLength',
     'growth.rate',
     'shape.bodyDepth',
+    'shape.defendedDepth',
     'shape.lowerJaw',
     'shape.gapeClass',
     'feeding.fishEating',
@@ -79,8 +81,8 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
     return judgeGape(measure);
   },
 
-  tell(measure, verdict, stock) {
-    return tellGape(measure, verdict, stock);
+  tell(measure, verdict, stock, options) {
+    return tellGape(measure, verdict, stock, options);
   },
 };
 
@@ -205,6 +207,7 @@ const LEVELS: Readonly<Record<Interest, readonly [ordinary: Level, easy: Level]>
   habitual: ['error', 'error'],
   opportunist: ['warning', 'error'],
   noneRecorded: ['note', 'warning'],
+  unknown: ['error', 'error'],
 };
 
 /** From numbers to an outcome and a level. "Can it", never "will it": appetite moves the level, never the outcome. */
@@ -226,7 +229,24 @@ export function judgeGape(measure: GapeMeasure): Verdict {
   return PASSED;
 }
 
-function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock): Telling {
+/** Lengths when danger sets in. The day is rounded down, so that a body that comes to fit in its course fits at its end. */
+function lengthsFrom({ predator, prey, fromDay }: GapeMeasure, day: number): { predatorCm: number; preyCm: number } {
+  const at = day === fromDay ? day : day + 1;
+  return { predatorCm: lengthOn(predator, at), preyCm: lengthOn(prey, at) };
+}
+
+/** Full sizes; where danger is over by then, the lengths at which it sets in. */
+function laterLengths(pairing: Pairing, options: GapeOptions): { predatorCm: number; preyCm: number } {
+  const full = { predatorCm: pairing.predatorFullCm, preyCm: pairing.preyFullCm };
+  if (full.predatorCm >= pairing.ratio * full.preyCm) return full;
+  const predator = { ...pairing.predator, asymptoticCm: full.predatorCm };
+  const years = firstCrossing(predator, pairing.prey, pairing.ratio, options.lookBeyondYears);
+  if (years === Infinity) return full;
+  const after = ({ startCm, asymptoticCm, ratePerYear }: Growing): number => lengthAfter(startCm, asymptoticCm, ratePerYear, years);
+  return { predatorCm: after(predator), preyCm: after(pairing.prey) };
+}
+
+function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock, options: GapeOptions): Telling {
   const { predator, prey, pairing } = measure;
   const subjects: Subject[] = [
     { id: predator.id, role: 'predator' },
@@ -246,24 +266,24 @@ function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock): Telling
   }
   const later = verdict.message === 'gape.fitsAtFullSize' || verdict.message === 'gape.mayFitAtFullSize';
   const day = Math.min(measure.firstDay, measure.possibleDay);
-  const predatorCm = later ? pairing.predatorFullCm : lengthOn(predator, day);
-  const preyCm = later ? pairing.preyFullCm : lengthOn(prey, day);
+  const { predatorCm, preyCm } = later ? laterLengths(pairing, options) : lengthsFrom(measure, day);
   const data: Record<string, Datum> = {
     interest,
     predatorLength: { value: rounded(predatorCm), unit: 'cm' },
     preyLength: { value: rounded(preyCm), unit: 'cm' },
     limit: { value: rounded(predatorCm * pairing.limitPerTotal), unit: 'cm' },
     preyDepth: { value: rounded(preyCm * pairing.depthPerTotal), unit: 'cm' },
+    ...(pairing.isDefended ? { defended: { keys: ['defended'] } } : {}),
     ...spared,
   };
   if (verdict.outcome === 'cantTell') {
     const doubt = weightiestDoubt(predator, prey, Math.max(stock.horizonDay, measure.fromDay), lengthBook());
-    data['settle'] = { keys: [doubt.field] };
-    data['of'] = { animal: doubt.of.id };
+    data.settle = { keys: [doubt.field] };
+    data.of = { animal: doubt.of.id };
   } else if (!later) {
     const safe = smallestSafeLength(pairing, Math.max(0, stock.horizonDay - measure.fromDay) / DAYS_PER_YEAR);
-    if (safe !== undefined) data['safeLength'] = { value: roundedUp(safe), unit: 'cm' };
-    if (day > measure.fromDay) data['lastSafeDay'] = { date: isoOf(day - 1) };
+    if (safe !== undefined) data.safeLength = { value: roundedUp(safe), unit: 'cm' };
+    if (day > measure.fromDay) data.lastSafeDay = { date: isoOf(day - 1) };
   }
   return { subjects, data, when: later ? null : day, basis: weakest(pairing.basis) };
 }

@@ -19,6 +19,8 @@ const animal = (lengthCm: Band, asymptoticCm: Band, ratePerYear: Band): StockAni
   lengthCm,
   lengthDay: 0,
   entryDay: undefined,
+  origin: undefined,
+  purchaseDay: undefined,
   leaveDay: Number.POSITIVE_INFINITY,
 });
 

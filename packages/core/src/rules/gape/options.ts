@@ -1,9 +1,17 @@
+import { SQUEEZE } from '../../biology/swallow-limit.js';
 import type { RuleDefault } from '../rule.js';
 
 /** Thresholds of the rule, by name. */
-export type GapeOption = 'longestShare' | 'longestShareAtMost' | 'distensibleLimit' | 'smallShare' | 'lookBeyondYears';
+export type GapeOption = 'squeeze' | 'longestShare' | 'longestShareAtMost' | 'distensibleLimit' | 'smallShare' | 'lookBeyondYears';
 
 export const gapeDefaults: Readonly<Record<GapeOption, RuleDefault>> = {
+  squeeze: {
+    value: SQUEEZE,
+    unit: '1',
+    basis: 'derived',
+    source: 'mihalitsis-bellwood-2017',
+    note: 'How much deeper than the bare opening a squeezed body may be: an error of the mouth, to its upper end.',
+  },
   longestShare: {
     value: 0.7,
     unit: '1',

@@ -3,7 +3,7 @@ import { lengthAfter } from '../../biology/length-after.js';
 import type { Band } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
 import { logDown, logUp, together } from '../../quantity/log-errors.js';
-import type { StockAnimal } from '../../stock/stock.js';
+import type { StockAnimal, StockKind } from '../../stock/stock.js';
 import type { Basis } from '@commensal/schema';
 import { type LengthBook, yearsSince } from './lengths.js';
 import type { GapeOptions } from './options.js';
@@ -16,6 +16,8 @@ export interface Pairing {
   readonly limitPerTotal: number;
   /** Body depth over the prey's total length. */
   readonly depthPerTotal: number;
+  /** That depth is with spines raised or the body blown up. */
+  readonly isDefended: boolean;
   /** The swallower must be at least so many times as long as the prey. */
   readonly ratio: number;
   /** The same for the mouth alone and for the length alone, at the end less favourable to the prey. */
@@ -41,7 +43,8 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
   const distensible = swallower.gapeClass === 'distensible';
   const limit: Band | undefined = distensible ? stretched(options.distensibleLimit) : swallower.swallow;
   const { totalPerStandard } = swallower;
-  const { depthPerTotal } = prey.kind;
+  const isDefended = raisesItsDepth(prey.kind);
+  const depthPerTotal = isDefended ? prey.kind.defendedPerTotal : prey.kind.depthPerTotal;
   const predatorGrowth = growthOf(predator, fromDay);
   const preyGrowth = growthOf(prey, fromDay);
   if (
@@ -68,10 +71,12 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
     prey: preyGrowth,
     limitPerTotal,
     depthPerTotal: depthPerTotal.centre,
+    isDefended,
     ratio: distensible ? mouthRatio : Math.max(mouthRatio, totalPerStandard.centre / options.longestShare),
     mouthRatioAtWorst: mouthRatio,
     lengthRatioAtWorst: distensible ? 0 : totalPerStandard.centre / options.longestShareAtMost,
-    mouthError: together(logUp(limit), logDown(totalPerStandard), logDown(depthPerTotal)),
+    // A stretching mouth has squeezing in its limit already.
+    mouthError: together(logUp(limit), distensible ? 0 : Math.log(options.squeeze), logDown(totalPerStandard), logDown(depthPerTotal)),
     predatorFullCm: fullCm(predator, predatorGrowth),
     preyFullCm: fullCm(prey, preyGrowth),
     basis: weakest(
@@ -85,6 +90,10 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
     ),
   };
 }
+
+/** Whether spines or a blown-up body make it deeper than it is at rest. */
+const raisesItsDepth = ({ defendedPerTotal, depthPerTotal }: StockKind): boolean =>
+  defendedPerTotal !== undefined && defendedPerTotal.centre > (depthPerTotal?.centre ?? 0);
 
 /** The band of the stretching limit: common practice, so as wide as practice is. */
 const stretched = (limit: number): Band => ({ low: limit / 1.25, centre: limit, high: limit * 1.25, basis: 'practice' });
@@ -170,13 +179,16 @@ export function weightiestDoubt(
   lengths: LengthBook,
 ): { field: string; of: StockAnimal } {
   const sharedCurve = predator.kind.id === prey.kind.id;
+  const isDefended = raisesItsDepth(prey.kind);
+  const depth = isDefended ? prey.kind.defendedPerTotal : prey.kind.depthPerTotal;
   const ofPredator = lengths(predator, day);
   const ofPrey = lengths(prey, day);
   const doubts: { field: string; of: StockAnimal; error: number }[] = [
     { field: 'shape.lowerJaw', of: predator, error: predator.kind.swallow === undefined ? 0 : logUp(predator.kind.swallow) },
-    { field: 'shape.bodyDepth', of: prey, error: prey.kind.depthPerTotal === undefined ? 0 : logDown(prey.kind.depthPerTotal) },
+    { field: isDefended ? 'shape.defendedDepth' : 'shape.bodyDepth', of: prey, error: depth === undefined ? 0 : logDown(depth) },
     { field: 'growth', of: predator, error: sharedCurve ? ofPredator.startUp : ofPredator.up },
     { field: 'growth', of: prey, error: sharedCurve ? ofPrey.startDown : ofPrey.down },
   ];
-  return doubts.reduce((most, doubt) => (doubt.error > most.error ? doubt : most));
+  // Errors that differ by rounding alone are even, so that units of the input do not decide which is named.
+  return doubts.reduce((most, doubt) => (doubt.error > most.error + 1e-9 ? doubt : most));
 }

@@ -1,0 +1,185 @@
+import type { Basis, Datum } from '@commensal/schema';
+import { weakest } from '../quantity/basis.js';
+import type { Stock, StockAnimal } from '../stock/stock.js';
+import { type Attack, type AttackOption, type AttackOptions, attackDefaults, attackOf } from './attack.js';
+import { companionship } from './companions.js';
+import { completeDay, expectedHierarchy, type HierarchyPlace } from './hierarchy.js';
+import { sameSort } from './odds.js';
+import { isThere } from './presence.js';
+import { INAPPLICABLE, PASSED, type Rule, type RuleDefault, type Verdict } from './rule.js';
+import { type StrengthBook, strengthBook } from './strength.js';
+
+/** One look at the tank: who rules it, and what it may do to whom. */
+export interface DominanceLook {
+  readonly day: number;
+  /** First and second of the hierarchy to be expected. */
+  readonly ruler: HierarchyPlace | undefined;
+  readonly next: HierarchyPlace | undefined;
+  /** What the ruler does to each that it does not leave in peace. */
+  readonly attacks: readonly Attack[];
+  /** The same of animals whose place is not known, any of which may rule. */
+  readonly attacksByUnranked: readonly Attack[];
+}
+
+/** One judgement: the tank, once all are in and on the last day looked at. */
+export interface DominanceMeasure {
+  readonly looks: readonly DominanceLook[];
+}
+
+type Option = AttackOption | 'oneSided';
+
+const oneSided: RuleDefault = {
+  value: 0.8,
+  unit: '1',
+  basis: 'choice',
+  note: 'Chance of winning from which the other never wins its place: lengths about 11 % apart.',
+};
+
+/** Would the animal that is likely to rule the tank harm others? A firm ruler without victims is no finding. */
+export const dominance: Rule<DominanceMeasure, Option> = {
+  id: 'dominance',
+  question: 'Would the animal that is likely to rule this tank harm any other?',
+  scope: 'tank',
+  planning: 'recheck',
+  monotone: { water: 'neither', rock: 'better', fewerAnimals: 'either', delay: 'either' },
+  needs: [
+    'conduct.pugnacity',
+    'conduct.resembles',
+    'conduct.company',
+    'conduct.rockClaim',
+    'conduct.wayOfLiving',
+    'kinGroup',
+    'size.entry',
+    'size.weight',
+    'shape.bodyDepth',
+    'growth.asymptoticLength',
+    'growth.rate',
+    'tank.rock',
+    'tank.shelters',
+  ],
+  sources: [],
+  defaults: { ...attackDefaults, oneSided },
+
+  measure(stock, options, each) {
+    if (stock.animals.length < 2) return;
+    const strengths = strengthBook();
+    const complete = completeDay(stock);
+    const days = complete < stock.horizonDay ? [complete, stock.horizonDay] : [complete];
+    each({ looks: days.map((day) => lookAt(stock, day, strengths, options)) });
+  },
+
+  judge(measure, options) {
+    return gravest(measure, options)?.verdict ?? (measure.looks.some(({ ruler }) => ruler !== undefined) ? PASSED : INAPPLICABLE);
+  },
+
+  tell(measure, _verdict, _stock, options) {
+    const found = gravest(measure, options);
+    if (found === undefined) return { subjects: [], data: {}, when: null, basis: 'recalled' };
+    const { look, victims } = found;
+    const worst = victims.reduce((most, attack) => (attack.refuge.spareL < most.refuge.spareL ? attack : most), victims[0] as Attack);
+    const { aggressor, refuge, noShelter } = worst;
+    const missing = [
+      ...new Set(
+        found.verdict.message === 'dominance.unknown' ? victims.flatMap((attack) => [...attack.missing, ...attack.refuge.missing]) : [],
+      ),
+    ];
+    const ruling = look.ruler?.animal === aggressor ? look.ruler : undefined;
+    return {
+      subjects: [{ id: aggressor.id, role: 'ruler' }, ...victims.map(({ target }) => ({ id: target.id, role: 'victim' }))],
+      data: {
+        ...(ruling === undefined ? {} : { wins: inTen(ruling.chance), rivals: { value: ruling.rivals, unit: '1' } }),
+        ...(ruling === undefined || look.next === undefined
+          ? {}
+          : { next: { animal: look.next.animal.id }, nextWins: inTen(look.next.chance) }),
+        step: { keys: [stepWord(Math.max(...victims.map(({ treatment }) => treatment.atMost)), options)] },
+        target: { animal: worst.target.id },
+        ...(refuge.wantedL > 0 ? { wanted: litres(refuge.wantedL) } : {}),
+        ...(Number.isNaN(refuge.leftL)
+          ? {}
+          : { left: litres(Math.max(0, refuge.leftL)), missingRock: litres(Math.max(0, -refuge.spareL)) }),
+        ...(noShelter === undefined ? {} : { shelter: { keys: [noShelter] } }),
+        ...(look.day > (measure.looks[0]?.day ?? look.day) ? { later: { keys: ['later'] } } : {}),
+        ...(found.verdict.message === 'dominance.mayHarm' ? { settle: { keys: ['tank.rock'] } } : {}),
+        ...(missing.length > 0 ? { missing: { keys: missing } } : {}),
+      },
+      when: look.day,
+      basis: victims.reduce<Basis>((basis, attack) => weakest(basis, attack.basis), 'measured'),
+    };
+  },
+};
+
+const inTen = (chance: number): Datum => ({ value: Math.round(chance * 10), unit: '1' });
+
+const litres = (value: number): Datum => ({ value: Math.round(value * 10) / 10, unit: 'L' });
+
+const stepWord = (step: number, { bites, kills }: AttackOptions): string => (step >= kills ? 'kills' : step >= bites ? 'bites' : 'chases');
+
+function lookAt(stock: Stock, day: number, strengths: StrengthBook, options: AttackOptions): DominanceLook {
+  const { order, unranked } = expectedHierarchy(stock, day, options, strengths);
+  const [ruler, next] = order;
+  const present = stock.animals.filter((animal) => isThere(stock, animal, day));
+  return {
+    day,
+    ruler,
+    next,
+    attacks: ruler === undefined ? [] : attacksBy(stock, ruler.animal, present, day, strengths, options),
+    attacksByUnranked: unranked.flatMap(({ animal }) => attacksBy(stock, animal, present, day, strengths, options)),
+  };
+}
+
+/** What one does to all that it does not keep company with. Those that are too many of their kind are the matter of `company`. */
+function attacksBy(
+  stock: Stock,
+  aggressor: StockAnimal,
+  present: readonly StockAnimal[],
+  day: number,
+  strengths: StrengthBook,
+  options: AttackOptions,
+): Attack[] {
+  return present.flatMap((target) => {
+    if (target === aggressor || !sameSort(aggressor, target) || companionship(stock, aggressor, target) !== 'strangers') return [];
+    const others = present.filter((animal) => animal !== target && animal !== aggressor);
+    return attackOf(stock, aggressor, target, day, () => false, strengths, options, others) ?? [];
+  });
+}
+
+interface Found {
+  readonly look: DominanceLook;
+  readonly verdict: Verdict;
+  readonly victims: readonly Attack[];
+}
+
+/** The gravest of the looks, failures before doubts, then the sooner. */
+function gravest({ looks }: DominanceMeasure, options: Readonly<Record<Option, number>>): Found | undefined {
+  const found = looks.flatMap((look) => foundIn(look, options) ?? []);
+  const rank = ({ verdict }: Found): number => (verdict.level === 'error' ? 2 : 0) + (verdict.outcome === 'failed' ? 1 : 0);
+  return found.reduce<Found | undefined>((worst, one) => (worst === undefined || rank(one) > rank(worst) ? one : worst), undefined);
+}
+
+function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>): Found | undefined {
+  const levelOf = (victims: readonly Attack[]): 'error' | 'warning' =>
+    victims.some(({ treatment }) => treatment.atMost >= options.kills) ? 'error' : 'warning';
+  const victims = look.attacks.filter((attack) => harms(attack, options));
+  if (victims.length > 0) return { look, victims, verdict: { outcome: 'failed', level: levelOf(victims), message: 'dominance.harms' } };
+  const perhaps = look.attacks.filter((attack) => mayHarm(attack, options));
+  // One at a time: each would rule by itself.
+  const stranger = look.attacksByUnranked.find((attack) => mayHarm(attack, options))?.aggressor;
+  const byStranger = look.attacksByUnranked.filter((attack) => attack.aggressor === stranger && mayHarm(attack, options));
+  const doubts = perhaps.length > 0 ? perhaps : byStranger;
+  if (doubts.length === 0) return undefined;
+  const gaps = doubts.some((attack) => attack.missing.length > 0 || attack.refuge.missing.length > 0);
+  return {
+    look,
+    victims: doubts,
+    verdict: { outcome: 'cantTell', level: levelOf(doubts), message: gaps ? 'dominance.unknown' : 'dominance.mayHarm' },
+  };
+}
+
+const harms = ({ treatment, odds, refuge, noShelter }: Attack, { chases, oneSided }: Readonly<Record<Option, number>>): boolean =>
+  (treatment.step ?? 0) >= chases && odds.centre >= oneSided && (noShelter !== undefined || refuge.spareL < 0);
+
+/** As in `rivalry`, whether a chase finds a refuge is not worth a doubt about litres. */
+function mayHarm({ treatment, odds, refuge, noShelter }: Attack, { bites, oneSided }: Readonly<Record<Option, number>>): boolean {
+  const isWorthADoubt = treatment.atMost >= bites || refuge.missing.length > 0;
+  return odds.high >= oneSided && (noShelter !== undefined || (isWorthADoubt ? refuge.spareAtWorstL : refuge.spareL) < 0);
+}

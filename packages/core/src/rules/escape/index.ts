@@ -1,0 +1,1 @@
+export { escaping, type EscapeMeasure } from './escape.js';

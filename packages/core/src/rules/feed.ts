@@ -1,0 +1,77 @@
+import { usualBuild } from '../biology/usual-weight.js';
+import { weight } from '../biology/weight.js';
+import { type Band, bandOf, DEFAULT_SPREAD, exactly } from '../quantity/band.js';
+import { weakest } from '../quantity/basis.js';
+import { logDown, logUp, together } from '../quantity/log-errors.js';
+import type { StockAnimal } from '../stock/stock.js';
+import type { LengthBook } from './gape/lengths.js';
+import type { RuleDefault } from './rule.js';
+
+/** Share of its weight that an animal is fed, where its record does not tell. */
+export const feedShareDefault: RuleDefault = {
+  value: 0.04,
+  unit: '1',
+  basis: 'practice',
+  note: 'Frozen food a day over the weight of a fish, where its record does not tell; half or twice as much is usual too.',
+};
+
+/** How far the usual ration of one keeper lies from another's (our choice). */
+const RATION_SPREAD = 2;
+
+/** Whether it is fed: fishes are; what creeps and sits lives on leavings unless its record gives both a weight and a ration. */
+export const isFed = ({ kind }: StockAnimal): boolean =>
+  kind.form === 'fish' || (kind.record.size?.weight !== undefined && kind.record.feeding?.dailyFeed !== undefined);
+
+/** Whether it is in the tank on a day. */
+export const isIn = (animal: StockAnimal, day: number): boolean =>
+  (animal.entryDay ?? Number.NEGATIVE_INFINITY) <= day && animal.leaveDay > day;
+
+/**
+ * What the animals of one line are fed a day, in grams of frozen food, from their weight on that day. Undefined where neither
+ * their length nor their adult length is known; 0 for what is not fed.
+ */
+export function feedOn(animal: StockAnimal, day: number, feedShare: number, lengths: LengthBook): Band | undefined {
+  if (!isFed(animal)) return exactly(0);
+  const { kind, count } = animal;
+  const length = lengthOn(animal, day, lengths);
+  if (length === undefined) return undefined;
+  const own = kind.record.size?.weight;
+  // Lengths are total lengths; a weight fitted to standard lengths is asked for the standard length.
+  const fitted = own?.lengthType === 'SL' ? (kind.totalPerStandard?.centre ?? 1) : 1;
+  const usual = usualBuild(kind.depthPerTotal?.centre);
+  const { a, b } = own ?? usual;
+  const weightError = own === undefined ? usual.logError : Math.log(DEFAULT_SPREAD[own.basis]);
+  const told = kind.record.feeding?.dailyFeed;
+  const share: Band =
+    told === undefined
+      ? { low: feedShare / RATION_SPREAD, centre: feedShare, high: feedShare * RATION_SPREAD, basis: 'practice' }
+      : bandOf(told, '1');
+  const centre = count * share.centre * weight(length.centre / fitted, a, b);
+  return {
+    low: centre / Math.exp(together(logDown(share), weightError, b * logDown(length))),
+    centre,
+    high: centre * Math.exp(together(logUp(share), weightError, b * logUp(length))),
+    basis: weakest(share.basis, own?.basis ?? 'imputed', length.basis),
+  };
+}
+
+/** Where the length is not told, that of an adult: a gap must not make a load smaller. */
+function lengthOn(animal: StockAnimal, day: number, lengths: LengthBook): Band | undefined {
+  const { lengthCm, kind } = animal;
+  if (lengthCm === undefined) return kind.adultCm;
+  const { log, up, down } = lengths(animal, day);
+  if (Number.isNaN(log)) return lengthCm;
+  const centre = Math.exp(log);
+  return { low: centre / Math.exp(down), centre, high: centre * Math.exp(up), basis: lengthCm.basis };
+}
+
+/** The band of a sum of bands that err the same way. */
+export function sumOf(bands: readonly Band[]): Band {
+  let [low, centre, high] = [0, 0, 0];
+  for (const band of bands) {
+    low += band.low;
+    centre += band.centre;
+    high += band.high;
+  }
+  return { low, centre, high, basis: weakest(...bands.map((band) => band.basis)) };
+}

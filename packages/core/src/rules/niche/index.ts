@@ -1,0 +1,1 @@
+export { niche, type NicheMeasure } from './niche.js';

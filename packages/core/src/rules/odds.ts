@@ -1,0 +1,99 @@
+import { chanceOfWinning } from '../biology/chance-of-winning.js';
+import { effectiveLength } from '../biology/effective-length.js';
+import type { Stock, StockAnimal } from '../stock/stock.js';
+import type { RuleDefault } from './rule.js';
+import type { StrengthBook } from './strength.js';
+
+/** Thresholds of every rule on contests, by name. */
+export type ContestOption = 'evenFrom' | 'evenTo' | 'stepWorth' | 'smallerShare';
+
+export const contestDefaults: Readonly<Record<ContestOption, RuleDefault>> = {
+  evenFrom: {
+    value: 0.35,
+    unit: '1',
+    basis: 'choice',
+    note: 'Chance of winning from which a contest is even; below, the other fends it off.',
+  },
+  evenTo: { value: 0.65, unit: '1', basis: 'choice', note: 'Chance of winning up to which a contest is even: lengths within about 5 %.' },
+  stepWorth: { value: 0.05, unit: '1', basis: 'choice', note: 'Share of length that each step of pugnacity is worth in a contest.' },
+  smallerShare: {
+    value: 2 / 3,
+    unit: '1',
+    basis: 'choice',
+    note: 'Weight-equivalent length over its own under which another fish counts as smaller.',
+  },
+};
+
+export type ContestOptions = Readonly<Record<ContestOption, number>>;
+
+/**
+ * The chance that one animal beats another. How steeply it turns with the lengths already stands for the scatter of real contests, so that
+ * the errors of the lengths do not widen it; what is not known does.
+ */
+export interface Odds {
+  /** NaN where it is not known. */
+  readonly centre: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What each brings to a contest besides its body: what it does to the other, or may do. */
+export interface Temper {
+  readonly step: number | undefined;
+  readonly atMost: number;
+}
+
+/** The chance that one animal beats another on a day. A line beside itself stands for two alike. */
+export function oddsOf(
+  stock: Stock,
+  day: number,
+  [one, ofOne]: readonly [StockAnimal, Temper],
+  [other, ofOther]: readonly [StockAnimal, Temper],
+  strengths: StrengthBook,
+  options: ContestOptions,
+): Odds {
+  const own = strengths(one, day);
+  const theirs = strengths(other, day);
+  if (one !== other && (Number.isNaN(own) || Number.isNaN(theirs))) return { centre: Number.NaN, low: 0, high: 1 };
+  const chance = (step: number, otherStep: number): number =>
+    one === other
+      ? 0.5
+      : chanceOfWinning(
+          effectiveLength(own, daysSettled(stock, one, day), 1 + options.stepWorth * step),
+          effectiveLength(theirs, daysSettled(stock, other, day), 1 + options.stepWorth * otherStep),
+        );
+  const centre = chance(ofOne.step ?? ofOne.atMost, ofOther.step ?? 0);
+  const isKnown = ofOne.step === ofOne.atMost && ofOther.step === ofOther.atMost;
+  if (isKnown) return { centre, low: centre, high: centre };
+  return { centre, low: chance(ofOne.step ?? 0, ofOther.atMost), high: chance(ofOne.atMost, ofOther.step ?? 0) };
+}
+
+/** Days since an animal settled, or since the rock was last re-laid; without a day of entry it has been there for long. */
+function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
+  let since = animal.entryDay ?? Number.NEGATIVE_INFINITY;
+  for (const relaid of stock.rockRelaidOn) if (relaid <= day && relaid > since) since = relaid;
+  return Math.max(0, day - since);
+}
+
+/** Whether another animal is much smaller; undefined where that is not known. */
+export function isMuchSmaller(
+  one: StockAnimal,
+  other: StockAnimal,
+  day: number,
+  strengths: StrengthBook,
+  { smallerShare }: ContestOptions,
+): boolean | undefined {
+  const share = strengths(other, day) / strengths(one, day);
+  return Number.isNaN(share) ? undefined : share < smallerShare;
+}
+
+/** Animals contest with their own sort: fishes with fishes, shrimps, crabs and hermit crabs with each other. */
+export function sameSort(one: StockAnimal, other: StockAnimal): boolean {
+  const sortOf = ({ kind: { form } }: StockAnimal): string => (form === 'crab' || form === 'hermit-crab' ? 'shrimp' : form);
+  return sortOf(one) === sortOf(other);
+}
+
+/** Nobody holds an old territory when an animal comes in: the rock is re-laid that day, or a divider stands. */
+export function isSettledAnew(stock: Stock, day: number): boolean {
+  return stock.rockRelaidOn.includes(day) || stock.divided.some((span) => span.from <= day && day <= span.until);
+}

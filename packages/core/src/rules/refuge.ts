@@ -1,0 +1,120 @@
+import type { Basis } from '@commensal/schema';
+import { type LikenessWeights, likeness } from '../biology/likeness.js';
+import { rockClaim } from '../biology/rock-claim.js';
+import { weakest } from '../quantity/basis.js';
+import { logUp } from '../quantity/log-errors.js';
+import type { Stock, StockAnimal, StockTank } from '../stock/stock.js';
+import { lengthOn } from './gape/index.js';
+
+/** The rock left to an animal, and what it wants of it, in litres. */
+export interface Refuge {
+  /** Rock out of reach of attackers and less what others hold of it; NaN where the rock is not known. May be below zero. */
+  readonly leftL: number;
+  /** What the animal claims for itself. */
+  readonly wantedL: number;
+  /** Left less wanted at the centre, and at the point less favourable to the animal; NaN and -Infinity where not known. */
+  readonly spareL: number;
+  readonly spareAtWorstL: number;
+  /** Fields without which it cannot be told. */
+  readonly missing: readonly string[];
+  readonly basis: Basis;
+}
+
+/** One that keeps another off the rock, as far as so many times what it claims. */
+export interface Attacker {
+  readonly animal: StockAnimal;
+  readonly reach: number;
+}
+
+/**
+ * What refuge an animal has on the rock on a day. Attackers keep it off all within their reach; what others hold counts by likeness, as
+ * in `rock-crowding`.
+ */
+export function refugeOf(
+  stock: Stock,
+  animal: StockAnimal,
+  attackers: readonly Attacker[],
+  others: readonly StockAnimal[],
+  day: number,
+): Refuge {
+  const { rockL } = stock.tank;
+  const weights = weightsIn(stock);
+  const own = claimOn(animal, day);
+  const missing = new Set<string>(rockL === undefined ? ['tank.rock'] : []);
+  let basis = weakest(rockL?.basis ?? 'measured', own.basis);
+  let held = 0;
+  let squares = rockL === undefined ? 0 : square(rockL.centre - rockL.low);
+  const hold = (one: StockAnimal, share: number): void => {
+    if (share === 0) return;
+    const claim = claimOn(one, day);
+    if (claim.litres === undefined) missing.add('conduct.rockClaim');
+    else if (claim.litres > 0) {
+      basis = weakest(basis, claim.basis);
+      held += share * claim.litres;
+      squares += square(share * claim.litres * (Math.exp(claim.error) - 1));
+    }
+  };
+  for (const attacker of attackers) hold(attacker.animal, attacker.reach);
+  for (const one of others) hold(one, likeness(animal.kind, one.kind, weights));
+  if (own.litres === undefined) missing.add('conduct.rockClaim');
+  const wantedL = own.litres ?? 0;
+  squares += square(wantedL * (Math.exp(own.error) - 1));
+  const leftL = rockL === undefined ? Number.NaN : rockL.centre - held;
+  const spareL = leftL - wantedL;
+  const spareAtWorstL = missing.size > 0 ? Number.NEGATIVE_INFINITY : spareL - Math.sqrt(squares);
+  return { leftL, wantedL, spareL, spareAtWorstL, missing: [...missing], basis };
+}
+
+const square = (value: number): number => value * value;
+
+const WEIGHTS: LikenessWeights = { ownKind: 1, genus: 0.8, kin: 0.5, wayOfLiving: 0.3 };
+
+/** The weights of `rock-crowding`, as the settings have them. */
+const weightsIn = (stock: Stock): LikenessWeights => ({ ...WEIGHTS, ...stock.settings.thresholds['rock-crowding'] });
+
+interface Claim {
+  /** Of the whole line; undefined where it is not known. */
+  readonly litres: number | undefined;
+  readonly error: number;
+  readonly basis: Basis;
+}
+
+/** What a line claims on a day. Lengths beyond adult size claim no more; where the length is not known the full claim stands. */
+function claimOn(animal: StockAnimal, day: number): Claim {
+  const { rockClaimL, adultCm } = animal.kind;
+  if (rockClaimL === undefined) return { litres: undefined, error: 0, basis: 'recalled' };
+  if (rockClaimL.centre === 0) return { litres: 0, error: 0, basis: rockClaimL.basis };
+  const adult = adultCm?.centre ?? Number.NaN;
+  const length = Math.min(adult, lengthOn(animal, day));
+  const one = Number.isNaN(length) ? rockClaimL.centre : rockClaim(rockClaimL.centre, length, adult);
+  return { litres: one * (holdsTogether(animal) ? 1 : animal.count), error: logUp(rockClaimL), basis: rockClaimL.basis };
+}
+
+/** A pair, a harem or a group holds one territory together. */
+function holdsTogether({ kind }: StockAnimal): boolean {
+  const company = kind.record.conduct?.company?.kind;
+  return company === 'pair' || company === 'harem' || company === 'group';
+}
+
+type Shelter = keyof StockTank['shelters'];
+
+const SHELTERS: Readonly<Record<string, Shelter>> = {
+  'holes-in-rock': 'holes',
+  'caves-and-ledges': 'caves',
+  burrows: 'burrows',
+  'among-branches': 'branches',
+};
+
+/** The shelter of an animal's way of living, and how many of it are free of others that live so; undefined where none counts. */
+export function freeShelter(
+  stock: Stock,
+  animal: StockAnimal,
+  others: readonly StockAnimal[],
+): { shelter: Shelter; there: number; free: number } | undefined {
+  const way = animal.kind.wayOfLiving;
+  const shelter = way === undefined ? undefined : SHELTERS[way];
+  const there = shelter === undefined ? undefined : stock.tank.shelters[shelter];
+  if (shelter === undefined || there === undefined) return undefined;
+  const taken = others.reduce((sum, other) => sum + (other !== animal && other.kind.wayOfLiving === way ? other.count : 0), 0);
+  return { shelter, there, free: there - taken };
+}

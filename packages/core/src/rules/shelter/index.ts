@@ -1,0 +1,1 @@
+export { shelter, type ShelterMeasure } from './shelter.js';

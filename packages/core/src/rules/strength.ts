@@ -1,0 +1,56 @@
+import type { SpeciesRecord } from '@commensal/schema';
+import { usualBuild } from '../biology/usual-weight.js';
+import { weight } from '../biology/weight.js';
+import { weightEquivalentLength } from '../biology/weight-equivalent-length.js';
+import type { StockAnimal, StockKind } from '../stock/stock.js';
+import { lengthOn } from './gape/index.js';
+
+/** Weight-equivalent lengths by animal and day, in cm; NaN where not known. */
+export type StrengthBook = (animal: StockAnimal, day: number) => number;
+
+/** A book for one run of a rule: each length is worked out once. */
+export function strengthBook(): StrengthBook {
+  const pages = new Map<StockAnimal, Map<number, number>>();
+  return (animal, day) => {
+    let page = pages.get(animal);
+    if (page === undefined) {
+      page = new Map();
+      pages.set(animal, page);
+    }
+    let strength = page.get(day);
+    if (strength === undefined) {
+      strength = strengthOf(animal, day);
+      page.set(day, strength);
+    }
+    return strength;
+  };
+}
+
+/** What an animal's strength on a day cannot be told without; on the day it was measured a length needs no growth curve. */
+export function strengthGaps({ lengthCm, lengthDay, kind }: StockAnimal, day: number): readonly string[] {
+  if (lengthCm === undefined) return ['length'];
+  return kind.asymptoticCm === undefined && day > lengthDay ? ['growth.asymptoticLength'] : [];
+}
+
+function strengthOf(animal: StockAnimal, day: number): number {
+  if (strengthGaps(animal, day).length > 0) return Number.NaN;
+  const { a, b, perTotal } = buildOf(animal.kind);
+  return weightEquivalentLength(weight(lengthOn(animal, day) * perTotal, a, b));
+}
+
+/** How a species' weight follows from its total length: by its own figures, else by the usual build of a body so deep. */
+function buildOf(kind: StockKind): { a: number; b: number; perTotal: number } {
+  const own = kind.record.size?.weight;
+  const perTotal = own === undefined ? undefined : perTotalOf(own, kind);
+  return own === undefined || perTotal === undefined
+    ? { ...usualBuild(kind.depthPerTotal?.centre), perTotal: 1 }
+    : { a: own.a, b: own.b, perTotal };
+}
+
+type OwnWeight = NonNullable<NonNullable<SpeciesRecord['size']>['weight']>;
+
+/** The length that a and b were fitted to, over total length; undefined where it cannot be converted. */
+function perTotalOf({ lengthType }: OwnWeight, kind: StockKind): number | undefined {
+  const totalPer = lengthType === 'SL' ? kind.totalPerStandard?.centre : lengthType === 'FL' ? kind.record.size?.totalPerFork?.value : 1;
+  return totalPer === undefined ? undefined : 1 / totalPer;
+}
