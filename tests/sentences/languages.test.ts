@@ -2,6 +2,7 @@
 import { check, stockOf } from '@commensal/core';
 import { type Catalogue, has, sayQuestion } from '@commensal/report';
 import { de } from '@commensal/report/de';
+import { ja } from '@commensal/report/ja';
 import { en } from '@commensal/report/en';
 import { parse, type Token } from '@messageformat/parser';
 import { describe, expect, test } from 'vitest';
@@ -11,7 +12,7 @@ import { allRules } from './keys.js';
 import { cases } from './situations.js';
 import { spoken } from './spoken.js';
 
-const catalogues: readonly Catalogue[] = [en, de];
+const catalogues: readonly Catalogue[] = [en, de, ja];
 const others = catalogues.filter((catalogue) => catalogue !== en);
 
 const sentencesOf = ({ language }: Catalogue): Record<string, string> => JSON.parse(textOf(`packages/report/messages/${language}.json`));
