@@ -18,6 +18,7 @@ const MODULES = [
   ...LIBRARIES,
   '@commensal/report/de',
   '@commensal/report/en',
+  '@commensal/report/ja',
   '@commensal/schema/validate/species',
   '@commensal/schema/validate/situation',
 ];
