@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { COLUMNS, heading, item, page, paragraph } from './layout.js';
 
 const long = 'word '.repeat(60).trim();
@@ -26,3 +26,22 @@ test('a heading has a line as long as itself', () => expect(heading('Cautions'))
 test('a page has ordinary spaces only', () => expect(page('1\u00A0March')).toBe('1 March\n'));
 
 test('a page parts its parts by an empty line and leaves out the empty ones', () => expect(page('a', '', 'b')).toBe('a\n\nb\n'));
+
+describe('a script without spaces', () => {
+  const sentence = 'この水槽では、体高1.4 cmの魚を飲み込むことができます。';
+  const lines = paragraph(sentence.repeat(6), 4).split('\n');
+  // Kana, kanji and their signs take two columns each.
+  const columnsOf = (line: string): number =>
+    [...line].reduce((sum, sign) => sum + (/[\u3000-\u30FF\u4E00-\u9FFF]/u.test(sign) ? 2 : 1), 0);
+
+  it('is set within the columns, and nothing of it is lost', () => {
+    expect(lines.length).toBeGreaterThan(2);
+    expect(lines.filter((line) => columnsOf(line) > COLUMNS)).toEqual([]);
+    expect(lines.map((line) => line.slice(4)).join('')).toBe(sentence.repeat(6));
+  });
+
+  it('starts no line with a stop, and parts no number from its unit', () => {
+    expect(lines.filter((line) => /^ {4}[、。]/u.test(line))).toEqual([]);
+    expect(lines.filter((line) => /\d$/.test(line))).toEqual([]);
+  });
+});
