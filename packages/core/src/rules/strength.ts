@@ -2,6 +2,7 @@ import type { SpeciesRecord } from '@commensal/schema';
 import { usualBuild } from '../biology/usual-weight.js';
 import { weight } from '../biology/weight.js';
 import { weightEquivalentLength } from '../biology/weight-equivalent-length.js';
+import { dayBook } from './day-book.js';
 import type { StockAnimal, StockKind } from '../stock/stock.js';
 import { lengthOn } from './gape/index.js';
 
@@ -9,22 +10,7 @@ import { lengthOn } from './gape/index.js';
 export type StrengthBook = (animal: StockAnimal, day: number) => number;
 
 /** A book for one run of a rule: each length is worked out once. */
-export function strengthBook(): StrengthBook {
-  const pages = new Map<StockAnimal, Map<number, number>>();
-  return (animal, day) => {
-    let page = pages.get(animal);
-    if (page === undefined) {
-      page = new Map();
-      pages.set(animal, page);
-    }
-    let strength = page.get(day);
-    if (strength === undefined) {
-      strength = strengthOf(animal, day);
-      page.set(day, strength);
-    }
-    return strength;
-  };
-}
+export const strengthBook = (): StrengthBook => dayBook(strengthOf);
 
 /** What an animal's strength on a day cannot be told without; on the day it was measured a length needs no growth curve. */
 export function strengthGaps({ lengthCm, lengthDay, kind }: StockAnimal, day: number): readonly string[] {

@@ -1,6 +1,7 @@
 import { lengthAfter } from '../../biology/length-after.js';
 import { DAYS_PER_YEAR } from '../../quantity/days.js';
 import { together } from '../../quantity/log-errors.js';
+import { dayBook } from '../day-book.js';
 import type { StockAnimal } from '../../stock/stock.js';
 
 /** The length of an animal on a day, and how far it may be out, all in natural logarithms. */
@@ -21,22 +22,7 @@ export interface LogLength {
 export type LengthBook = (animal: StockAnimal, day: number) => LogLength;
 
 /** A book for one run of the rule. */
-export function lengthBook(): LengthBook {
-  const pages = new Map<StockAnimal, Map<number, LogLength>>();
-  return (animal, day) => {
-    let page = pages.get(animal);
-    if (page === undefined) {
-      page = new Map();
-      pages.set(animal, page);
-    }
-    let entry = page.get(day);
-    if (entry === undefined) {
-      entry = logLengthOf(animal, day);
-      page.set(day, entry);
-    }
-    return entry;
-  };
-}
+export const lengthBook = (): LengthBook => dayBook(logLengthOf);
 
 /** Years of growth behind an animal on a day; a length taken later than that day counts as it is. */
 export const yearsSince = (animal: StockAnimal, day: number): number => Math.max(0, (day - animal.lengthDay) / DAYS_PER_YEAR);
