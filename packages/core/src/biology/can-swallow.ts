@@ -1,3 +1,6 @@
+/** Longest prey over the standard length of the swallower: covers every fish among 86 found in stomachs (Dunic & Baum 2017). */
+export const LONGEST_SHARE = 0.7;
+
 /**
  * Whether a body passes a mouth: the prey is no deeper than the limit, and shorter than the share of the swallower's
  * standard length that is ever found in stomachs.
@@ -16,7 +19,7 @@ export function canSwallow(
   limitPerStandard: number,
   preyDepthCm: number,
   preyTotalCm: number,
-  longestShare: number = 0.7,
+  longestShare: number = LONGEST_SHARE,
 ): boolean {
   return preyDepthCm <= limitPerStandard * predatorStandardCm && preyTotalCm <= longestShare * predatorStandardCm;
 }

@@ -14,6 +14,9 @@ export interface LikenessWeights {
   readonly wayOfLiving: number;
 }
 
+/** Our choice. */
+export const LIKENESS_WEIGHTS: LikenessWeights = { ownKind: 1, genus: 0.8, kin: 0.5, wayOfLiving: 0.3 };
+
 /**
  * How much two animals are in each other's way on the same rock: own kind 1, same genus 0.8, same kin group 0.5, same way
  * of living 0.3, else 0, unless other weights are given.
@@ -24,11 +27,7 @@ export interface LikenessWeights {
  *   { id: 'a-c', genus: 'A', kinGroup: 'k' },
  * ); // 0.8
  */
-export function likeness(
-  one: Kinship,
-  other: Kinship,
-  weights: LikenessWeights = { ownKind: 1, genus: 0.8, kin: 0.5, wayOfLiving: 0.3 },
-): number {
+export function likeness(one: Kinship, other: Kinship, weights: LikenessWeights = LIKENESS_WEIGHTS): number {
   if (one.id === other.id) return weights.ownKind;
   if (one.genus === other.genus) return weights.genus;
   if (one.kinGroup === other.kinGroup) return weights.kin;

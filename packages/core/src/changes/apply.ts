@@ -1,4 +1,5 @@
 import type { Change, Rock, Situation } from '@commensal/schema';
+import { REEF_ROCK, rockEnvelope } from '../biology/rock-envelope.js';
 import { convert } from '../quantity/units.js';
 
 /**
@@ -84,11 +85,11 @@ const animalsIn = (key: string): string[] =>
     .split(',')
     .map((part) => part.slice(part.indexOf('=') + 1));
 
-/** Rock with some added: to its volume where that is told (reef rock of 2.8 kg/L of grain and 45 % pores), else to its mass. */
+/** Rock with some reef rock added: to its volume where that is told, else to its mass. */
 function withMore(rock: Rock | undefined, massKg: number): Rock {
   if (rock?.envelope !== undefined) {
     const { envelope } = rock;
-    const more = convert(massKg / (2.8 * 0.55), 'L', envelope.unit);
+    const more = convert(rockEnvelope(massKg, REEF_ROCK.grainDensity, REEF_ROCK.porosity), 'L', envelope.unit);
     const add = (value: number | undefined): { value: number } | Record<string, never> =>
       value === undefined ? {} : { value: value + more };
     return {

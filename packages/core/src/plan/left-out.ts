@@ -1,4 +1,5 @@
 import type { Change, Finding, LeftOut } from '@commensal/schema';
+import { REEF_ROCK, rockEnvelope } from '../biology/rock-envelope.js';
 import { applyChange } from '../changes/apply.js';
 import type { Library } from '../stock/library.js';
 import { arrange, type Arrangement } from './arrange.js';
@@ -35,6 +36,9 @@ const isAbout = (finding: Finding, id: string, ground: Ground): boolean =>
   finding.subjects.some((subject) => subject.id === id) ||
   ground.rules.some((rule) => rule.id === finding.rule && rule.planning === 'capacity');
 
+/** Mass of a litre of reef rock to its outer faces. */
+const REEF_ROCK_KG_PER_L = 1 / rockEnvelope(1, REEF_ROCK.grainDensity, REEF_ROCK.porosity);
+
 /** Changes that answer what was found; each is tried before it is told. */
 function changesFor(ground: Ground, because: readonly Finding[], rather: readonly string[]): Change[] {
   const changes: Change[] = [];
@@ -61,9 +65,8 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
         break;
       }
       case 'rock-crowding':
-        // Reef rock of 2.8 kg/L and 45 % pores: 1.54 kg a litre of envelope.
         if (number(finding, 'missingRock') > 0)
-          changes.push({ kind: 'more-rock', massKg: Math.ceil(number(finding, 'missingRock') * 1.54) });
+          changes.push({ kind: 'more-rock', massKg: Math.ceil(number(finding, 'missingRock') * REEF_ROCK_KG_PER_L) });
         break;
       case 'water':
         if (finding.subjects[0]?.role === 'temperature') {

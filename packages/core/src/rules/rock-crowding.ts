@@ -1,5 +1,5 @@
 import type { Basis, Level } from '@commensal/schema';
-import { likeness } from '../biology/likeness.js';
+import { LIKENESS_WEIGHTS, likeness } from '../biology/likeness.js';
 import { rockClaim } from '../biology/rock-claim.js';
 import { weakest } from '../quantity/basis.js';
 import { logDown, logUp, together } from '../quantity/log-errors.js';
@@ -48,10 +48,10 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
   needs: ['conduct.rockClaim', 'conduct.wayOfLiving', 'kinGroup', 'size.captiveAdult', 'tank.rock'],
   sources: ['bucher-1998', 'crane-burke-2007'],
   defaults: {
-    ownKind: weight(1, 'its own kind'),
-    genus: weight(0.8, 'others of its genus'),
-    kin: weight(0.5, 'others of its kin group'),
-    wayOfLiving: weight(0.3, 'others that live the same way'),
+    ownKind: weight(LIKENESS_WEIGHTS.ownKind, 'its own kind'),
+    genus: weight(LIKENESS_WEIGHTS.genus, 'others of its genus'),
+    kin: weight(LIKENESS_WEIGHTS.kin, 'others of its kin group'),
+    wayOfLiving: weight(LIKENESS_WEIGHTS.wayOfLiving, 'others that live the same way'),
     errorShare: {
       value: 1.5,
       unit: '1',

@@ -1,15 +1,13 @@
 import type { Rock, Situation } from '@commensal/schema';
-import { rockEnvelope } from '../biology/rock-envelope.js';
+import { REEF_ROCK, rockEnvelope } from '../biology/rock-envelope.js';
 import { type Band, bandOf, exactly, type Quantity } from '../quantity/band.js';
 import { dayOf } from '../quantity/days.js';
 import { logDown, logUp, together } from '../quantity/log-errors.js';
 import type { StockTank } from './stock.js';
 
-/** Grain density of coral rock, kg/L: Acropora skeleton 2.781 to 2.873, aragonite 2.94 (Bucher et al. 1998). */
-const GRAIN_DENSITY: Band = { low: 2.72, centre: 2.8, high: 2.9, basis: 'derived' };
-
-/** Share of pores in reef rock: 0.337 dead and 0.453 live patch reef (Crane & Burke 2007), 0.33 to 0.70 in coral (Bucher et al. 1998). */
-const POROSITY: Band = { low: 0.33, centre: 0.45, high: 0.6, basis: 'derived' };
+/** Reef rock with the bands that its sources leave. */
+const GRAIN_DENSITY: Band = { low: 2.72, centre: REEF_ROCK.grainDensity, high: 2.9, basis: 'derived' };
+const POROSITY: Band = { low: 0.33, centre: REEF_ROCK.porosity, high: 0.6, basis: 'derived' };
 
 /** The tank as rules see it, in litres, centimetres and degrees Celsius. */
 export function tankOf(tank: Situation['tank']): StockTank {

@@ -1,3 +1,4 @@
+import { LONGEST_SHARE } from '../../biology/can-swallow.js';
 import { SQUEEZE } from '../../biology/swallow-limit.js';
 import type { RuleDefault } from '../rule.js';
 
@@ -13,7 +14,7 @@ export const gapeDefaults: Readonly<Record<GapeOption, RuleDefault>> = {
     note: 'How much deeper than the bare opening a squeezed body may be: an error of the mouth, to its upper end.',
   },
   longestShare: {
-    value: 0.7,
+    value: LONGEST_SHARE,
     unit: '1',
     basis: 'derived',
     source: 'dunic-baum-2017',
