@@ -65,9 +65,6 @@ describe('family-batch', () => {
         const first = batches.find(({ animals }) => animals.some(({ species }) => ofKin(scene, group, species)));
         if (first === undefined) return;
         const isKin = ({ species }: { species: string }): boolean => ofKin(scene, group, species);
-        // A resident that went in on one of the days cannot be moved along: joining the others would part them from it.
-        const kinDays = batches.filter(({ animals }) => animals.some(isKin)).map(({ date }) => date);
-        fc.pre(!(situation.residents ?? []).some((resident) => isKin(resident) && kinDays.includes(resident.enteredOn ?? '')));
         const joined = batches
           .map((batch) => ({ ...batch, animals: batch.animals.filter((animal) => !isKin(animal)) }))
           .filter(({ animals }) => animals.length > 0);
