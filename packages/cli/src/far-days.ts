@@ -1,11 +1,8 @@
-import type { Problem } from '@commensal/schema';
+import { DAYS, type Problem } from '@commensal/schema';
 
 /** Years of which a day is taken for meant. Plans go on for years after it, and a day after 9999 cannot be written. */
 const FIRST_YEAR = 1900;
 const LAST_YEAR = 2999;
-
-/** Properties of a situation that hold a day. */
-const DAYS: readonly string[] = ['date', 'until', 'cycledOn', 'measuredOn', 'enteredOn'];
 
 /** Whether the year of an ISO date is one in which somebody keeps an aquarium. */
 export function isFarDay(day: string): boolean {

@@ -1,4 +1,4 @@
-import { type AnyRule, type Library, type Stock, settingsProblems, stockOf } from '@commensal/core';
+import { type AnyRule, dayOf, type Library, type Stock, settingsProblems, stockOf } from '@commensal/core';
 import { type Problem, type Situation, situationProblems } from '@commensal/schema';
 import { distance } from 'fastest-levenshtein';
 import { badCall, BadInput } from './failure.js';
@@ -54,13 +54,8 @@ function movedTo(situation: Situation, asOf: string): Situation {
 
 /** A date from the command line. */
 export function readDate(text: string): string {
-  const situation = {
-    $schema: 'https://commensal.example/schema/1.0/situation.schema.json',
-    date: text,
-    tank: { water: { value: 1, unit: 'L' } },
-  };
   const found = `--as-of is "${text}"`;
-  if (situationProblems(situation).length > 0) {
+  if (!isDay(text)) {
     throw badCall(
       'no-such-day',
       found,
@@ -70,4 +65,13 @@ export function readDate(text: string): string {
   }
   if (isFarDay(text)) throw badCall('far-day', found, FAR_DAY_ALLOWED, 'Correct the year.');
   return text;
+}
+
+function isDay(text: string): boolean {
+  try {
+    dayOf(text);
+    return true;
+  } catch {
+    return false;
+  }
 }

@@ -107,6 +107,7 @@ export type {
 export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 
+export { DAYS } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
 export { planProblems } from './plan-problems.js';
