@@ -1,7 +1,7 @@
 /** The sample of species records: valid, sourced, within what is published, and wide enough to show every kind of trouble. */
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { libraryOf, rules, rulesOnTrial, stockOf, type StockKind } from '@commensal/core';
+import { libraryOf, rules, stockOf, type StockKind } from '@commensal/core';
 import type { SpeciesRecord } from '@commensal/schema';
 import { bibliographyProblems, speciesProblems, standInsProblems } from '@commensal/schema';
 import { bibliography, records, release, standIns } from '@commensal/species-sample';
@@ -86,7 +86,7 @@ describe('sources', () => {
     const used = new Set([
       ...records.flatMap(sourcesIn),
       ...sourcesIn(standIns),
-      ...[...rules, ...rulesOnTrial].flatMap((rule) => [...rule.sources, ...sourcesIn(rule.defaults)]),
+      ...rules.flatMap((rule) => [...rule.sources, ...sourcesIn(rule.defaults)]),
       ...cited,
     ]);
     expect([...known].filter((id) => !used.has(id)).sort()).toEqual([...NOT_YET.keys()].sort());

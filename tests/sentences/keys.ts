@@ -1,5 +1,5 @@
 /** The keys that the sources can hand to the catalogue. */
-import { rules, rulesOnTrial } from '@commensal/core';
+import { rules } from '@commensal/core';
 import { filesUnder, textOf } from '../support/repository.js';
 
 const sourcesOf = (name: string): string[] =>
@@ -10,8 +10,8 @@ const sourcesOf = (name: string): string[] =>
 export const coreSources: readonly string[] = sourcesOf('core');
 export const reportSources: readonly string[] = sourcesOf('report');
 
-/** Every rule that can speak, those on trial as well. */
-export const allRules = [...rules, ...rulesOnTrial];
+/** Every rule that can speak. */
+export const allRules = rules;
 
 const heads = [...allRules.map(({ id }) => id), 'order', 'caution', 'change'].join('|');
 

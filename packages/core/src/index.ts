@@ -50,8 +50,7 @@ export { type CareTierMeasure, careTier } from './rules/care-tier.js';
 export { company, type CompanyMeasure } from './rules/company.js';
 export { describeRule } from './rules/describe.js';
 export { dominance, type DominanceLook, type DominanceMeasure } from './rules/dominance.js';
-export { type BatchFeed, batchSize, type BatchSizeMeasure } from './rules/batch-size.js';
-export { entryGap, type EntryGapMeasure } from './rules/entry-gap.js';
+export { entryGap, type EntryGapMeasure } from './rules/entry-gap/index.js';
 export { entryOrder, type EntryOrderMeasure } from './rules/entry-order.js';
 export { type EscapeMeasure, escaping } from './rules/escape/index.js';
 export { familyBatch, type FamilyBatchMeasure } from './rules/family-batch.js';
@@ -64,7 +63,6 @@ export { nitrogen, type NitrogenMeasure } from './rules/nitrogen/index.js';
 export { quarantine, type QuarantineMeasure } from './rules/quarantine.js';
 export { rivalry, type RivalryMeasure } from './rules/rivalry.js';
 export { rules } from './rules/index.js';
-export { rulesOnTrial } from './rules/on-trial.js';
 export { rockCrowding, type RockCrowdingMeasure } from './rules/rock-crowding.js';
 export {
   type AnyRule,

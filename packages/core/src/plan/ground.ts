@@ -1,6 +1,6 @@
 import type { Finding, Situation } from '@commensal/schema';
 import { check, type Checked, findingsOf, isError } from '../check/check.js';
-import { entryGap } from '../rules/entry-gap.js';
+import { entryGap } from '../rules/entry-gap/index.js';
 import { entryOrder } from '../rules/entry-order.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { libraryOf } from '../stock/library.js';
 import { stockOf } from '../stock/stock-of.js';
 import { inventedSituation } from '../../tests/support/invented.js';
-import { entryGap } from './entry-gap.js';
+import { appetite } from './appetite/index.js';
 import { lower } from './levels.js';
 import { keyOf, optionsOf } from './rule.js';
 
@@ -22,14 +22,14 @@ describe('optionsOf', () => {
     stockOf(inventedSituation({ settings: { thresholds } }), libraryOf([])).stock;
 
   it('takes the defaults, and what the settings say instead', () => {
-    expect(optionsOf(entryGap, stock({}))).toEqual({ gapDays: 28 });
-    expect(optionsOf(entryGap, stock({ 'entry-gap': { gapDays: 14 }, water: { slackCel: 2 } }))).toEqual({ gapDays: 14 });
+    expect(optionsOf(appetite, stock({}))).toEqual({ smallShare: 0.35 });
+    expect(optionsOf(appetite, stock({ appetite: { smallShare: 0.5 }, water: { slackCel: 2 } }))).toEqual({ smallShare: 0.5 });
   });
 
   it('refuses a name the rule does not have, inherited ones as well', () => {
     for (const name of ['gap', 'toString']) {
-      expect(() => optionsOf(entryGap, stock({ 'entry-gap': { [name]: 1 } }))).toThrow(
-        `expected an option of entry-gap (gapDays), received "${name}"`,
+      expect(() => optionsOf(appetite, stock({ appetite: { [name]: 1 } }))).toThrow(
+        `expected an option of appetite (smallShare), received "${name}"`,
       );
     }
   });

@@ -1,7 +1,7 @@
 import type { Situation } from '@commensal/schema';
 import { describe, expect, it } from 'vitest';
-import { checkBy, newcomer, onlyVerdict, recordWith, resident, situationWith, verdictOf } from '../../tests/support/scene.js';
-import { batchSize } from './batch-size.js';
+import { checkBy, newcomer, onlyVerdict, recordWith, resident, situationWith, verdictOf } from '../../../tests/support/scene.js';
+import { entryGap } from './entry-gap.js';
 
 const records = [
   recordWith('unus-primus'),
@@ -17,20 +17,20 @@ const batch = (there: number, coming: number, date = '2027-05-01', species = 'du
     introductions: [{ date, animals: [newcomer(species, 10, { count: coming })] }],
   });
 
-const verdicts = (situation: Situation): string[] => checkBy(batchSize, situation, records).findings.map(verdictOf);
+const verdicts = (situation: Situation): string[] => checkBy(entryGap, situation, records).findings.map(verdictOf);
 
 describe('a large batch', () => {
   it.each([
     [4, 4, 'passed'],
-    [4, 5, 'failed warning batch-size.large'],
+    [4, 5, 'failed warning entry-gap.largeBatch'],
   ])('to %i fish %i more of a size: %s', (there, coming, verdict) => {
-    expect(onlyVerdict(checkBy(batchSize, batch(there, coming), records))).toBe(verdict);
+    expect(onlyVerdict(checkBy(entryGap, batch(there, coming), records))).toBe(verdict);
   });
 
   it('tells the food before and after, under a key of its own', () => {
-    const [finding] = checkBy(batchSize, batch(2, 6), records).findings;
+    const [finding] = checkBy(entryGap, batch(2, 6), records).findings;
     expect(finding).toMatchObject({
-      key: 'batch-size:added=duo-primus',
+      key: 'entry-gap:added=duo-primus',
       when: '2027-05-01',
       data: { feedBefore: { unit: 'g' }, feedAfter: { unit: 'g' } },
     });
@@ -55,16 +55,16 @@ describe('a large batch', () => {
       residents: [{ id: 'who', species: 'ignotus-primus', enteredOn: '2026-03-01' }],
       introductions: [{ date: '2027-05-01', animals: [newcomer('duo-primus', 10)] }],
     });
-    const checked = checkBy(batchSize, situation, records);
-    expect(onlyVerdict(checked)).toBe('cantTell note batch-size.unknown');
+    const checked = checkBy(entryGap, situation, records);
+    expect(onlyVerdict(checked)).toBe('cantTell note entry-gap.sizeUnknown');
     expect(checked.findings[0]).toMatchObject({
-      key: 'batch-size:added=duo-primus,unmeasured=who',
+      key: 'entry-gap:added=duo-primus,unmeasured=who',
       data: { missing: { keys: ['length'] } },
     });
   });
 
   it('how large is a setting', () => {
-    const settings = { thresholds: { 'batch-size': { largeShare: 0.8 } } };
+    const settings = { thresholds: { 'entry-gap': { largeShare: 0.8 } } };
     expect(verdicts({ ...batch(4, 5), settings })).toEqual([]);
   });
 });

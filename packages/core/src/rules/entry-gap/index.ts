@@ -1,0 +1,1 @@
+export { entryGap, type EntryGapMeasure } from './entry-gap.js';

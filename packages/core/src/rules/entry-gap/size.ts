@@ -1,0 +1,71 @@
+import { isoOf } from '../../quantity/days.js';
+import type { Stock, StockAnimal } from '../../stock/stock.js';
+import { feedOn, isIn } from '../feed.js';
+import { lengthBook } from '../gape/lengths.js';
+import { PASSED, type Telling, type Verdict } from '../rule.js';
+
+/** A batch, and what it and all that is in before it are fed on that day. */
+export interface SizeMeasure {
+  readonly about: 'size';
+  readonly batch: readonly StockAnimal[];
+  readonly day: number;
+  readonly feed: BatchFeed;
+}
+
+/** Grams of food on the day of a batch. */
+interface BatchFeed {
+  readonly ofBatchG: number;
+  readonly beforeG: number;
+  /** Animals of which nothing tells how large they are. */
+  readonly unknown: readonly StockAnimal[];
+}
+
+export function measureSizes(stock: Stock, { feedShare }: { readonly feedShare: number }, each: (measure: SizeMeasure) => void): void {
+  const days = new Set<number>();
+  for (const animal of stock.animals) if (animal.role === 'newcomer' && animal.entryDay !== undefined) days.add(animal.entryDay);
+  for (const day of [...days].sort((one, other) => one - other)) {
+    const batch = stock.animals.filter((animal) => animal.role === 'newcomer' && animal.entryDay === day);
+    const feed = feedOf(stock, batch, day, feedShare);
+    if (feed !== undefined) each({ about: 'size', batch, day, feed });
+  }
+}
+
+export function judgeSize({ feed: { ofBatchG, beforeG, unknown } }: SizeMeasure, { largeShare }: { readonly largeShare: number }): Verdict {
+  if (unknown.length > 0) return { outcome: 'cantTell', level: 'note', message: 'entry-gap.sizeUnknown' };
+  const isLarge = ofBatchG > largeShare * (ofBatchG + beforeG);
+  return isLarge ? { outcome: 'failed', level: 'warning', message: 'entry-gap.largeBatch' } : PASSED;
+}
+
+/**
+ * What is fed on the day of a batch, in it and before it, by the weight of all. Undefined where nothing fed was in before: the
+ * first batch is always all of the food, and what a cycled tank bears is asked of the ammonia.
+ */
+function feedOf(stock: Stock, batch: readonly StockAnimal[], day: number, feedShare: number): BatchFeed | undefined {
+  const lengths = lengthBook();
+  const before = stock.animals.filter((animal) => isIn(animal, day) && !batch.includes(animal));
+  const unknown: StockAnimal[] = [];
+  const gramsOf = (animals: readonly StockAnimal[]): number =>
+    animals.reduce((sum, animal) => {
+      const feed = feedOn(animal, day, feedShare, lengths);
+      if (feed === undefined) unknown.push(animal);
+      return sum + (feed?.centre ?? 0);
+    }, 0);
+  const [ofBatchG, beforeG] = [gramsOf(batch), gramsOf(before)];
+  return beforeG === 0 && unknown.every((animal) => batch.includes(animal)) ? undefined : { ofBatchG, beforeG, unknown };
+}
+
+export function tellSize({ batch, day, feed: { ofBatchG, beforeG, unknown } }: SizeMeasure): Telling {
+  const grams = (value: number): { value: number; unit: string } => ({ value: Number(value.toPrecision(2)), unit: 'g' });
+  return {
+    subjects: [
+      ...batch.map(({ id }) => ({ id, role: 'added' })),
+      ...unknown.filter((animal) => !batch.includes(animal)).map(({ id }) => ({ id, role: 'unmeasured' })),
+    ],
+    data: {
+      day: { date: isoOf(day) },
+      ...(unknown.length > 0 ? { missing: { keys: ['length'] } } : { feedBefore: grams(beforeG), feedAfter: grams(beforeG + ofBatchG) }),
+    },
+    when: day,
+    basis: 'practice',
+  };
+}
