@@ -20,6 +20,10 @@ export const dayAfter = (days: number): string => isoOf(dayOf(START) + days);
 /** A part of a record that is there more often than not. */
 const mostly = <Value>(value: fc.Arbitrary<Value>): fc.Arbitrary<Value | undefined> => fc.option(value, { nil: undefined, freq: 6 });
 
+/** A part of a record that is there one time in three. */
+const rarely = <Value>(value: fc.Arbitrary<Value>): fc.Arbitrary<Value | undefined> =>
+  fc.oneof(fc.constant(undefined), fc.constant(undefined), value);
+
 /** Takes out what is undefined, as a document has it. */
 const written = <Value extends object>(value: Value): Value => JSON.parse(JSON.stringify(value));
 
@@ -59,6 +63,19 @@ const said = <Value>(...values: readonly Value[]): fc.Arbitrary<{ value: Value; 
   fc.constantFrom(...values).map((value) => ({ value, basis: 'practice' as const }));
 
 const step = fc.integer({ min: 0, max: 4 });
+const recalled = fc.constant('recalled' as const);
+
+const harm = fc.record({
+  how: fc.constantFrom('eats', 'tears', 'nips', 'stings'),
+  what: fc.subarray(['fishes', 'small-fishes', 'slow-fishes', 'shrimps', 'crabs', 'snails', 'anemones', 'stony-corals', 'clams'] as const, {
+    minLength: 1,
+    maxLength: 3,
+  }),
+  harm: fc.constantFrom('kills', 'wounds', 'pesters'),
+  often: fc.constantFrom('as-a-rule', 'at-times'),
+  upToShare: fc.constantFrom(undefined, undefined, 0.3, 1),
+  basis: recalled,
+});
 
 /** Ids that share genera and families, so that likeness matters. */
 export const INVENTED = ['unus-primus', 'unus-alter', 'duo-primus', 'tres-primus'] as const;
@@ -70,13 +87,16 @@ const inventedRecord = (id: string): fc.Arbitrary<SpeciesRecord> => {
   const Genus = genus.charAt(0).toUpperCase() + genus.slice(1);
   return fc
     .record({
-      form: fc.constantFrom('fish', 'fish', 'fish', 'fish', 'shrimp', 'crab', 'snail'),
+      form: fc.constantFrom('fish', 'fish', 'fish', 'fish', 'fish', 'shrimp', 'crab', 'snail', 'anemone'),
       kinGroup: mostly(said('these', 'those')),
       size: fc.record({
         maximum: mostly(figure(tenths(4, 40), 'cm')),
         captiveAdult: mostly(figure(tenths(4, 30), 'cm')),
         entry: mostly(range(tenths(2, 8), tenths(0, 6), 'cm')),
         totalPerStandard: mostly(figure(thousandths(1.1, 1.4), '1')),
+        weight: rarely(
+          fc.record({ a: thousandths(0.005, 0.03), b: thousandths(2.8, 3.2), lengthType: fc.constant('TL'), basis: recalled }),
+        ),
       }),
       growth: fc.record({ asymptoticLength: mostly(figure(tenths(4, 40), 'cm')), rate: mostly(figure(thousandths(0.1, 2.5), '/a')) }),
       shape: fc.record({
@@ -91,12 +111,31 @@ const inventedRecord = (id: string): fc.Arbitrary<SpeciesRecord> => {
             .map((foods) => ({ foods, basis: 'practice' as const })),
         ),
         fishEating: mostly(said('habitual', 'opportunist', 'noneRecorded')),
-        cleans: fc.option(said(true, false), { nil: undefined, freq: 1 }),
+        cleans: rarely(said(true, false)),
+        mode: rarely(said('hunter', 'picker', 'stinger')),
+        pace: mostly(said('quick', 'steady', 'slow')),
+        specialist: rarely(fc.record({ food: fc.constantFrom('algae', 'copepods'), obligate: fc.boolean(), basis: recalled })),
+        feedings: rarely(figure(fc.integer({ min: 1, max: 6 }), '/d')),
+        dailyFeed: rarely(figure(thousandths(0.01, 0.1), '1')),
       }),
       conduct: fc.record({
         pugnacity: mostly(
-          fc.record({ ownKind: step, genus: step, kin: step, others: step, newcomers: step, basis: fc.constant('practice' as const) }),
+          fc.record({
+            ownKind: step,
+            genus: step,
+            kin: step,
+            others: step,
+            newcomers: step,
+            smaller: rarely(step),
+            lookAlikes: rarely(step),
+            maleToMale: rarely(step),
+            maleToFemale: rarely(step),
+            basis: fc.constant('practice' as const),
+          }),
         ),
+        resembles: rarely(fc.record({ species: fc.subarray([...INVENTED], { minLength: 1 }), basis: recalled })),
+        harms: mostly(fc.array(harm, { maxLength: 2 })),
+        escapes: mostly(said('jumps', 'climbs', 'stays')),
         rockClaim: mostly(figure(fc.constantFrom(0, 2, 4.5, 8, 15), 'L')),
         wayOfLiving: mostly(said('grazes-rock', 'holes-in-rock', 'open-water')),
         company: mostly(
@@ -110,6 +149,28 @@ const inventedRecord = (id: string): fc.Arbitrary<SpeciesRecord> => {
         temperatureLimits: mostly(range(tenths(15, 20), tenths(10, 12), 'Cel')),
         salinity: mostly(range(tenths(31, 34), tenths(2, 4), '1')),
         activity: mostly(said('roams', 'cruises', 'perches', 'crawls', 'fixed')),
+        light: rarely(said('dim', 'strong', 'any')),
+        flow: rarely(said('gentle', 'strong', 'any')),
+        sandDepth: rarely(figure(tenths(1, 8), 'cm')),
+        sandGrain: rarely(said('fine', 'coarse', 'any')),
+        shelter: rarely(
+          fc.array(
+            fc.record({ kind: fc.constantFrom('sand-bed', 'burrow', 'cave', 'hole', 'branches'), optional: fc.boolean(), basis: recalled }),
+            { minLength: 1, maxLength: 2 },
+          ),
+        ),
+        partners: rarely(
+          fc.array(
+            fc.record({
+              species: fc.constantFrom(...INVENTED),
+              kind: fc.constantFrom('host', 'guest', 'burrow-mate'),
+              optional: fc.boolean(),
+              basis: recalled,
+            }),
+            { minLength: 1, maxLength: 2 },
+          ),
+        ),
+        tankAge: rarely(figure(fc.integer({ min: 30, max: 300 }), 'd')),
       }),
       introduction: mostly(said('ordinary', 'ordinary', 'scavenger', 'early', 'last')),
     })
@@ -151,7 +212,17 @@ const resident = (id: string): fc.Arbitrary<Resident> =>
     .map((told) => ({ id, ...told }) as Resident);
 
 const newcomer = (id: string): fc.Arbitrary<Newcomer> =>
-  fc.record({ species, count: fc.constantFrom(1, 1, 2), length: bodyLength }).map((told) => ({ id, ...told }) as Newcomer);
+  fc
+    .record({
+      species,
+      count: fc.constantFrom(1, 1, 2),
+      length: bodyLength,
+      sex: fc.constantFrom(undefined, undefined, undefined, 'male' as const, 'female' as const),
+      purchasedOn: rarely(fc.integer({ min: -60, max: 0 }).map(dayAfter)),
+    })
+    .map((told) => ({ id, ...told }) as Newcomer);
+
+const shelterCount = mostly(fc.integer({ min: 0, max: 3 }));
 
 /** A tank in which room, rock and water are now enough, now too little, now not told. */
 const tank: fc.Arbitrary<Situation['tank']> = fc
@@ -167,6 +238,33 @@ const tank: fc.Arbitrary<Situation['tank']> = fc
     ),
     temperature: mostly(fc.tuple(tenths(20, 26), tenths(0, 2)).map(([low, swing]) => ({ low, high: low + swing, unit: 'Cel' }))),
     salinity: mostly(tenths(32, 36).map((value) => ({ value, unit: '1' }))),
+    acidity: rarely(tenths(7.8, 8.4).map((value) => ({ value, unit: '[pH]' }))),
+    cycledOn: mostly(fc.integer({ min: -400, max: 40 }).map(dayAfter)),
+    sand: mostly(
+      fc.record({
+        depth: mostly(tenths(0, 10).map((value) => ({ value, unit: 'cm' }))),
+        grain: mostly(fc.constantFrom('fine', 'coarse')),
+      }),
+    ),
+    shelters: mostly(fc.record({ caves: shelterCount, holes: shelterCount, burrows: shelterCount, branches: shelterCount })),
+    cover: mostly(fc.constantFrom('open', 'net', 'lid')),
+    gap: rarely(tenths(0, 4).map((value) => ({ value, unit: 'cm' }))),
+    pumps: mostly(fc.constantFrom('guarded', 'unguarded')),
+    light: mostly(fc.constantFrom('dim', 'moderate', 'strong')),
+    flow: mostly(fc.constantFrom('gentle', 'moderate', 'strong')),
+    feedingsPerDay: mostly(fc.integer({ min: 0, max: 6 })),
+    foods: mostly(fc.subarray(['algae', 'copepods', 'shrimps'])),
+    kept: mostly(fc.subarray(['stony-corals', 'clams'])),
+    copper: mostly(fc.constantFrom('never', 'removed', 'present')),
+    feed: rarely(
+      fc.record({
+        mass: tenths(0.5, 20).map((value) => ({ value, unit: 'g' })),
+        protein: mostly(thousandths(0.08, 0.5).map((value) => ({ value, unit: '1' }))),
+      }),
+    ),
+    filter: mostly(tenths(0.1, 12).map((value) => ({ area: { value, unit: 'm2' } }))),
+    disease: rarely(fc.integer({ min: -200, max: 0 }).map((day) => ({ lastSeen: dayAfter(day) }))),
+    holdingTank: rarely(fc.constantFrom({ lots: 1 }, { lots: 2 })),
   })
   .map((told) => told as Situation['tank']);
 
@@ -183,7 +281,9 @@ export function scenes({ residents = 3, batches = 2, wishes = 0 }: SceneLimits =
       invented: inventedRecords,
       withStandIns: fc.boolean(),
       tank,
-      keeper: mostly(fc.record({ careTier: fc.integer({ min: 1, max: 3 }), provisions: fc.constantFrom([], ['quiet-company']) })),
+      keeper: mostly(
+        fc.record({ careTier: fc.integer({ min: 1, max: 3 }), provisions: fc.subarray(['quiet-company', 'feeding-by-hand', 'tight-lid']) }),
+      ),
       residents: fc.tuple(
         ...Array.from({ length: residents }, (_, index) => fc.option(resident(`r${index}`), { nil: undefined, freq: 2 })),
       ),
@@ -200,27 +300,49 @@ export function scenes({ residents = 3, batches = 2, wishes = 0 }: SceneLimits =
       ),
       wishes: fc.array(wish, { maxLength: wishes }),
       removal: fc.option(fc.integer({ min: 10, max: 200 }), { nil: undefined, freq: 1 }),
+      relaid: fc.option(
+        fc.integer({ min: 0, max: 6 }).map((month) => month * 20),
+        { nil: undefined, freq: 1 },
+      ),
       horizonDays: fc.constantFrom(undefined, undefined, 100, 400),
     })
-    .map(({ invented, withStandIns, tank: told, keeper, residents: there, batches: planned, wishes: wanted, removal, horizonDays }) => {
-      const residentsThere = there.filter((one) => one !== undefined);
-      const introductions = planned
-        .filter((batch) => batch !== undefined)
-        .map(({ day, animals }) => ({ date: dayAfter(day), animals: animals.filter((animal) => animal !== undefined) }));
-      const first = residentsThere[0];
-      const situation = written({
-        $schema: 'https://commensal.example/schema/1.0/situation.schema.json',
-        date: START,
-        keeper,
+    .map(
+      ({
+        invented,
+        withStandIns,
         tank: told,
-        residents: residentsThere,
-        introductions,
+        keeper,
+        residents: there,
+        batches: planned,
         wishes: wanted,
-        events: removal === undefined || first === undefined ? [] : [{ kind: 'animal-removed', date: dayAfter(removal), animal: first.id }],
-        settings: { horizonDays },
-      });
-      return { situation: situation as unknown as Situation, invented, withStandIns };
-    });
+        removal,
+        relaid,
+        horizonDays,
+      }) => {
+        const residentsThere = there.filter((one) => one !== undefined);
+        const introductions = planned
+          .filter((batch) => batch !== undefined)
+          .map(({ day, animals }) => ({ date: dayAfter(day), animals: animals.filter((animal) => animal !== undefined) }));
+        const first = residentsThere[0];
+        const situation = written({
+          $schema: 'https://commensal.example/schema/1.0/situation.schema.json',
+          date: START,
+          keeper,
+          tank: told,
+          residents: residentsThere,
+          introductions,
+          wishes: wanted,
+          events: [
+            ...(removal === undefined || first === undefined
+              ? []
+              : [{ kind: 'animal-removed', date: dayAfter(removal), animal: first.id }]),
+            ...(relaid === undefined ? [] : [{ kind: 'rock-relaid', date: dayAfter(relaid) }]),
+          ],
+          settings: { horizonDays },
+        });
+        return { situation: situation as unknown as Situation, invented, withStandIns };
+      },
+    );
 }
 
 const wish: fc.Arbitrary<Wish> = fc

@@ -3,7 +3,7 @@ import { weakest } from '../quantity/basis.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { lower } from './levels.js';
 import { type ContestOption, type ContestOptions, contestDefaults, isMuchSmaller, type Odds, oddsOf } from './odds.js';
-import { freeShelter, type Refuge, refugeOf } from './refuge.js';
+import { freeShelter, mayLackShelter, type Refuge, refugeOf } from './refuge.js';
 import { isKinship, type Treatment, treatmentOf } from './relation.js';
 import type { Outcome, RuleDefault } from './rule.js';
 import { type StrengthBook, strengthGaps } from './strength.js';
@@ -21,6 +21,8 @@ export interface Attack {
   readonly refuge: Refuge;
   /** The shelter that the target lives by, where it is known that none is left. */
   readonly noShelter: string | undefined;
+  /** It is not known how the target lives, and of some shelter none is left. */
+  readonly maybeNoShelter: boolean;
   /** Of one species that bears no other of its kind. */
   readonly solitary: boolean;
   /** Fields without which something of this is not known. */
@@ -74,6 +76,7 @@ export function attackOf(
   if (odds.high < options.evenFrom) return undefined;
   const refuge = refugeOf(stock, target, [{ animal: aggressor, reach: isKinship(treatment.toward) ? options.kinReach : 1 }], others, day);
   const shelter = freeShelter(stock, target, others);
+  const maybeNoShelter = mayLackShelter(stock, target, others, 1);
   // What the other does in its turn matters where it turns the odds.
   const isTold = treatment.step !== undefined && (answer.step !== undefined || odds.low === odds.high);
   const unmeasured = aggressor === target ? [] : [...strengthGaps(aggressor, day), ...strengthGaps(target, day)];
@@ -86,8 +89,9 @@ export function attackOf(
     odds,
     refuge,
     noShelter: shelter !== undefined && shelter.free <= 0 ? shelter.shelter : undefined,
+    maybeNoShelter,
     solitary: aggressor.kind.id === target.kind.id && aggressor.kind.record.conduct?.company?.kind === 'solitary',
-    missing: [...(isTold ? [] : ['conduct.pugnacity']), ...unmeasured],
+    missing: [...(isTold ? [] : ['conduct.pugnacity']), ...unmeasured, ...(maybeNoShelter ? ['conduct.wayOfLiving'] : [])],
     basis: weakest(treatment.basis, aggressor.lengthCm?.basis ?? 'recalled', target.lengthCm?.basis ?? 'recalled', refuge.basis),
   };
 }
@@ -117,7 +121,7 @@ export interface Harmed {
 
 /** Judged at the centre, then at the point less favourable to the target. Whether a chase finds a refuge is not worth a doubt about litres. */
 export function harmOf(attack: Attack, options: AttackOptions): Harmed | undefined {
-  const { treatment, answer, odds, refuge, noShelter } = attack;
+  const { treatment, answer, odds, refuge, noShelter, maybeNoShelter } = attack;
   const lacks = noShelter !== undefined;
   const { centre } = odds;
   const { step, atMost } = treatment;
@@ -126,7 +130,7 @@ export function harmOf(attack: Attack, options: AttackOptions): Harmed | undefin
     if (harm !== undefined) return { outcome: 'failed', harm, level: levelOf(attack, step, harm, options) };
   }
   const spareAtWorstL = atMost >= options.bites || refuge.missing.length > 0 ? refuge.spareAtWorstL : refuge.spareL;
-  const harm = harmAt(atMost, answer.atMost, odds, lacks || spareAtWorstL < 0, options);
+  const harm = harmAt(atMost, answer.atMost, odds, lacks || maybeNoShelter || spareAtWorstL < 0, options);
   return harm === undefined ? undefined : { outcome: 'cantTell', harm, level: levelOf(attack, atMost, harm, options) };
 }
 

@@ -90,6 +90,7 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
     if (fight !== undefined) return fight;
     if (count < least) return { outcome: 'failed', level: 'warning', message: 'company.tooFew' };
     if (kind === 'pair' && count === 2 && (males === 2 || females === 2)) return judgePair(measure);
+    if (ownKind === undefined && count > 1) return { outcome: 'cantTell', level: 'note', message: 'company.pugnacityUnknown' };
     // Whoever buys them can choose: worth knowing, whatever the fight would come to.
     const untold = count - males - females;
     const mayFight = judgeFight({ ...measure, males: males + untold, females: females + untold }, fiercePugnacity) !== undefined;
@@ -122,6 +123,7 @@ const total = (animals: readonly StockAnimal[]): number => animals.reduce((sum, 
 /** The field that a message names as missing. */
 const MISSING: Readonly<Record<string, string>> = {
   'company.unknown': 'conduct.company',
+  'company.pugnacityUnknown': 'conduct.pugnacity',
   'company.sexUnknown': 'sex',
   'company.pairUnknown': 'lifeCycle.sexChange',
 };

@@ -17,8 +17,8 @@ export interface DominanceLook {
   readonly next: HierarchyPlace | undefined;
   /** What the ruler does to each that it does not leave in peace. */
   readonly attacks: readonly Attack[];
-  /** The same of animals whose place is not known, any of which may rule. */
-  readonly attacksByUnranked: readonly Attack[];
+  /** Where the place of some is not known any may rule: what the others would do. */
+  readonly attacksByOthers: readonly Attack[];
 }
 
 /** One judgement: the tank, once all are in and on the last day looked at. */
@@ -123,7 +123,12 @@ function lookAt(stock: Stock, day: number, strengths: StrengthBook, options: Att
     ruler,
     next,
     attacks: ruler === undefined ? [] : attacksBy(stock, ruler.animal, present, day, strengths, options),
-    attacksByUnranked: unranked.flatMap(({ animal }) => attacksBy(stock, animal, present, day, strengths, options)),
+    attacksByOthers:
+      unranked.length === 0
+        ? []
+        : [...unranked.map(({ animal }) => animal), ...present.filter((animal) => unranked.every((one) => one.animal !== animal))].flatMap(
+            (animal) => (animal === ruler?.animal ? [] : attacksBy(stock, animal, present, day, strengths, options)),
+          ),
   };
 }
 
@@ -163,8 +168,8 @@ function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>)
   if (victims.length > 0) return { look, victims, verdict: { outcome: 'failed', level: levelOf(victims), message: 'dominance.harms' } };
   const perhaps = look.attacks.filter((attack) => mayHarm(attack, options));
   // One at a time: each would rule by itself.
-  const stranger = look.attacksByUnranked.find((attack) => mayHarm(attack, options))?.aggressor;
-  const byStranger = look.attacksByUnranked.filter((attack) => attack.aggressor === stranger && mayHarm(attack, options));
+  const stranger = look.attacksByOthers.find((attack) => mayHarm(attack, options))?.aggressor;
+  const byStranger = look.attacksByOthers.filter((attack) => attack.aggressor === stranger && mayHarm(attack, options));
   const doubts = perhaps.length > 0 ? perhaps : byStranger;
   if (doubts.length === 0) return undefined;
   const gaps = doubts.some((attack) => attack.missing.length > 0 || attack.refuge.missing.length > 0);
@@ -179,7 +184,11 @@ const harms = ({ treatment, odds, refuge, noShelter }: Attack, { chases, oneSide
   (treatment.step ?? 0) >= chases && odds.centre >= oneSided && (noShelter !== undefined || refuge.spareL < 0);
 
 /** As in `rivalry`, whether a chase finds a refuge is not worth a doubt about litres. */
-function mayHarm({ treatment, odds, refuge, noShelter }: Attack, { bites, oneSided }: Readonly<Record<Option, number>>): boolean {
+function mayHarm(
+  { treatment, odds, refuge, noShelter, maybeNoShelter }: Attack,
+  { bites, oneSided }: Readonly<Record<Option, number>>,
+): boolean {
   const isWorthADoubt = treatment.atMost >= bites || refuge.missing.length > 0;
-  return odds.high >= oneSided && (noShelter !== undefined || (isWorthADoubt ? refuge.spareAtWorstL : refuge.spareL) < 0);
+  const mayLack = noShelter !== undefined || maybeNoShelter;
+  return odds.high >= oneSided && (mayLack || (isWorthADoubt ? refuge.spareAtWorstL : refuge.spareL) < 0);
 }

@@ -26,11 +26,20 @@ export const isFed = ({ kind }: StockAnimal): boolean =>
 export const isIn = (animal: StockAnimal, day: number): boolean =>
   (animal.entryDay ?? Number.NEGATIVE_INFINITY) <= day && animal.leaveDay > day;
 
+/** Whether the error of a length counts: what a tank is used to hangs on what is fed in it, however long its animals are. */
+export type LengthError = 'counts' | 'is-left-out';
+
 /**
  * What the animals of one line are fed a day, in grams of frozen food, from their weight on that day. Undefined where neither
  * their length nor their adult length is known; 0 for what is not fed.
  */
-export function feedOn(animal: StockAnimal, day: number, feedShare: number, lengths: LengthBook): Band | undefined {
+export function feedOn(
+  animal: StockAnimal,
+  day: number,
+  feedShare: number,
+  lengths: LengthBook,
+  lengthError: LengthError = 'counts',
+): Band | undefined {
   if (!isFed(animal)) return exactly(0);
   const { kind, count } = animal;
   const length = lengthOn(animal, day, lengths);
@@ -42,15 +51,16 @@ export function feedOn(animal: StockAnimal, day: number, feedShare: number, leng
   const { a, b } = own ?? usual;
   const weightError = own === undefined ? usual.logError : Math.log(DEFAULT_SPREAD[own.basis]);
   const told = kind.record.feeding?.dailyFeed;
+  const [down, up] = lengthError === 'counts' ? [logDown(length), logUp(length)] : [0, 0];
   const share: Band =
     told === undefined
       ? { low: feedShare / RATION_SPREAD, centre: feedShare, high: feedShare * RATION_SPREAD, basis: 'practice' }
       : bandOf(told, '1');
   const centre = count * share.centre * weight(length.centre / fitted, a, b);
   return {
-    low: centre / Math.exp(together(logDown(share), weightError, b * logDown(length))),
+    low: centre / Math.exp(together(logDown(share), weightError, b * down)),
     centre,
-    high: centre * Math.exp(together(logUp(share), weightError, b * logUp(length))),
+    high: centre * Math.exp(together(logUp(share), weightError, b * up)),
     basis: weakest(share.basis, own?.basis ?? 'imputed', length.basis),
   };
 }

@@ -76,13 +76,16 @@ export function expectedHierarchy(
       return { animal, score: (wins + 0.5) / (rivals + 1), chance: wins / rivals, rivals };
     })
     .filter((place) => place.rivals > 0)
-    .sort((one, other) => other.score - one.score || (one.animal.id < other.animal.id ? -1 : 1));
+    .sort((one, other) => inBillionths(other.score) - inBillionths(one.score) || (one.animal.id < other.animal.id ? -1 : 1));
   return {
     day,
     order,
     unranked: present.flatMap((animal, at) => ((gaps[at] as string[]).length > 0 ? [{ animal, missing: gaps[at] as string[] }] : [])),
   };
 }
+
+/** Sums of chances that are equal may differ by rounding. */
+const inBillionths = (score: number): number => Math.round(score * 1e9);
 
 /** First day on which all that stay to the last day looked at are in. */
 export const completeDay = (stock: Stock): number =>

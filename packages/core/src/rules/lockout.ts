@@ -4,7 +4,7 @@ import type { Stock, StockAnimal } from '../stock/stock.js';
 import { treatmentOn } from './attack.js';
 import { companionship } from './companions.js';
 import { type ContestOption, type ContestOptions, contestDefaults, isSettledAnew, oddsOf, sameSort } from './odds.js';
-import { freeShelter, type Refuge, refugeOf } from './refuge.js';
+import { freeShelter, mayLackShelter, type Refuge, refugeOf } from './refuge.js';
 import { INAPPLICABLE, PASSED, type Rule } from './rule.js';
 import { type StrengthBook, strengthBook, strengthGaps } from './strength.js';
 
@@ -25,6 +25,8 @@ export interface LockoutMeasure {
   readonly refugeAtWorst: Refuge;
   /** The shelter that the newcomer lives by, and how many are there and free; undefined where none counts. */
   readonly shelter: { readonly shelter: string; readonly there: number; readonly free: number } | undefined;
+  /** It is not known how the newcomer lives, and of some shelter too few are free. */
+  readonly mayLackShelter: boolean;
   /** Fields without which it is not known who attacks. */
   readonly missing: readonly string[];
   readonly basis: Basis;
@@ -79,8 +81,8 @@ export const lockout: Rule<LockoutMeasure, Options> = {
       if (lacksShelter) return { outcome: 'failed', level, message: 'lockout.noShelter' };
     }
     if (holders.length + maybeHolders.length === 0) return INAPPLICABLE;
-    if (!lacksShelter && refugeAtWorst.spareAtWorstL >= 0) return PASSED;
-    const gaps = maybeHolders.length > 0 || refugeAtWorst.missing.length > 0;
+    if (!lacksShelter && !measure.mayLackShelter && refugeAtWorst.spareAtWorstL >= 0) return PASSED;
+    const gaps = maybeHolders.length > 0 || measure.mayLackShelter || refugeAtWorst.missing.length > 0;
     const level = maybeHolders.length > 0 || step >= errorFrom ? 'error' : 'warning';
     return { outcome: 'cantTell', level, message: gaps ? 'lockout.unknown' : 'lockout.mayLackRock' };
   },
@@ -155,6 +157,7 @@ function lockoutOf(
       day,
     );
   const refuge = refugeFrom(holders);
+  const mayLackAny = mayLackShelter(stock, newcomer, present, newcomer.count);
   return {
     newcomer,
     day,
@@ -165,7 +168,8 @@ function lockoutOf(
     refuge,
     refugeAtWorst: maybeHolders.length === 0 ? refuge : refugeFrom([...holders, ...maybeHolders]),
     shelter: freeShelter(stock, newcomer, present),
-    missing: [...missing],
+    mayLackShelter: mayLackAny,
+    missing: [...missing, ...(mayLackAny ? ['conduct.wayOfLiving'] : [])],
     basis: weakest(basis, refuge.basis),
   };
 }

@@ -115,6 +115,17 @@ export function freeShelter(
   const shelter = way === undefined ? undefined : SHELTERS[way];
   const there = shelter === undefined ? undefined : stock.tank.shelters[shelter];
   if (shelter === undefined || there === undefined) return undefined;
-  const taken = others.reduce((sum, other) => sum + (other !== animal && other.kind.wayOfLiving === way ? other.count : 0), 0);
-  return { shelter, there, free: there - taken };
+  return { shelter, there, free: there - takenBy(others, animal, way) };
 }
+
+const takenBy = (others: readonly StockAnimal[], animal: StockAnimal, way: string | undefined): number =>
+  others.reduce((sum, other) => sum + (other !== animal && other.kind.wayOfLiving === way ? other.count : 0), 0);
+
+/** Whether fewer shelters than so many may be free for an animal, as it is not known how it or some of the others live. */
+export const mayLackShelter = (stock: Stock, animal: StockAnimal, others: readonly StockAnimal[], wants: number): boolean =>
+  [animal, ...others].some(({ kind }) => kind.wayOfLiving === undefined) &&
+  Object.entries(SHELTERS).some(([way, shelter]) => {
+    const there = stock.tank.shelters[shelter];
+    const isItsOwn = (animal.kind.wayOfLiving ?? way) === way;
+    return isItsOwn && there !== undefined && there - takenBy(others, animal, way) - takenBy(others, animal, undefined) < wants;
+  });

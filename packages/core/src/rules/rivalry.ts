@@ -149,7 +149,9 @@ function gravest({ one, other, attacks }: RivalryMeasure, options: AttackOptions
 function isPlainer(one: Attack, other: Attack): boolean {
   if (one.day !== other.day) return false;
   if (one.treatment.atMost !== other.treatment.atMost) return one.treatment.atMost > other.treatment.atMost;
-  if (one.odds.high !== other.odds.high) return one.odds.high > other.odds.high;
+  // Chances that are equal may differ by rounding.
+  const stronger = Math.round((one.odds.high - other.odds.high) * 1e9);
+  if (stronger !== 0) return stronger > 0;
   return one.aggressor.id < other.aggressor.id;
 }
 

@@ -114,8 +114,10 @@ describe('over the top', () => {
     );
   });
 
-  it('a fish too deep for the gap stays, whether it jumps or not', () =>
-    expect(verdict({ cover: 'lid', gap: cm(1.5) }, leaving(undefined))).toBe('passed'));
+  it('a fish too deep for the gap may still wriggle through where its record is silent; a gap of nothing is none', () => {
+    expect(verdict({ cover: 'lid', gap: cm(1.5) }, leaving(undefined))).toBe('cantTell warning escape.unknown');
+    expect(verdict({ cover: 'lid', gap: cm(0) }, leaving('climbs'))).toBe('passed');
+  });
 
   it('a record silent on it leaves no doubt of animals that hardly ever leave', () => {
     for (const form of ['snail', 'urchin', 'shrimp'] as const) expect(verdict({}, leaving(undefined, { form }))).toBe('nothing judged');

@@ -58,10 +58,10 @@ function topFor({ tank, keeper }: Stock, animal: StockAnimal): TopMeasure['top']
   const tight = keeper.provisions.includes('tight-lid') && (animal.role === 'newcomer' || cover === undefined);
   if (tight) return 'closed';
   if (cover === undefined || cover === 'open') return cover;
-  return gapCm === undefined ? 'closed' : 'gap';
+  return gapCm === undefined || gapCm.high <= 0 ? 'closed' : 'gap';
 }
 
-export function judgeTop({ animal, way, top, gapCm, depthCm, error }: TopMeasure): Verdict {
+export function judgeTop({ way, top, gapCm, depthCm, error }: TopMeasure): Verdict {
   const cantTell: Verdict = { outcome: 'cantTell', level: 'warning', message: 'escape.unknown' };
   const fails = (message: string): Verdict => ({ outcome: 'failed', level: 'warning', message });
   if (top === 'closed') return PASSED;
@@ -69,11 +69,10 @@ export function judgeTop({ animal, way, top, gapCm, depthCm, error }: TopMeasure
   if (top === 'open') return way === undefined ? cantTell : fails('escape.open');
   // What climbs gets through any gap, pulling itself thin.
   if (way === 'climbs') return fails('escape.anyGap');
-  if (way === undefined && animal.kind.form !== 'fish') return cantTell;
-  if (depthCm === undefined || gapCm === undefined) return cantTell;
+  if (way === undefined || depthCm === undefined || gapCm === undefined) return cantTell;
   const room = Math.log(gapCm.centre / depthCm);
-  if (room >= 0) return way === undefined ? cantTell : fails('escape.gap');
-  if (room + error >= 0) return way === undefined ? cantTell : { outcome: 'cantTell', level: 'warning', message: 'escape.mayFit' };
+  if (room >= 0) return fails('escape.gap');
+  if (room + error >= 0) return { outcome: 'cantTell', level: 'warning', message: 'escape.mayFit' };
   return PASSED;
 }
 
@@ -81,7 +80,7 @@ export function tellTop({ animal, way, top, gapCm, depthCm, depthMissing, basis 
   const missing = [
     ...(way === undefined ? ['conduct.escapes'] : []),
     ...(top === undefined ? ['tank.cover'] : []),
-    ...(top === 'gap' && way !== 'climbs' ? depthMissing : []),
+    ...(top === 'gap' && way === 'jumps' ? depthMissing : []),
   ];
   return {
     subjects: [{ id: animal.id, role: 'escapee' }],

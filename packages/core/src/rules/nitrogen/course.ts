@@ -64,7 +64,7 @@ function sceneOf(stock: Stock, loads: Loads, batchDays: readonly number[], optio
   const { tank } = stock;
   // Up to the first batch the tank is taken to have settled under what it carries.
   const startDay = batchDays[0] ?? stock.day;
-  const carried = startDay > stock.day ? loads.on(startDay - 1) : loads.carried;
+  const carried = startDay > stock.day ? loads.settledOn(startDay - 1) : loads.carried;
   return {
     steps: loads.days.flatMap((day) => (day < startDay ? [] : [{ day, load: loads.on(day) }])),
     carried,

@@ -3,7 +3,7 @@ import { type Band, exactly, scaled } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
 import { logDown, logUp, together } from '../../quantity/log-errors.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
-import { feedOn, isFed, isIn, sumOf } from '../feed.js';
+import { feedOn, isFed, isIn, type LengthError, sumOf } from '../feed.js';
 import { lengthBook } from '../gape/lengths.js';
 import type { NitrogenOptions } from './options.js';
 
@@ -11,11 +11,16 @@ import type { NitrogenOptions } from './options.js';
 export interface Loads {
   /** Total ammonia on a day, grams of nitrogen a day. */
   readonly on: (day: number) => Band;
-  /** The same of the residents alone as they are on the day of the situation: what the tank carries already. */
+  /**
+   * The same without the errors of lengths: what a tank carries already it has grown used to. Of residents whose length is hardly known it would
+   * else be said that they may be large, and so have left it many nitrifiers.
+   */
+  readonly settledOn: (day: number) => Band;
+  /** The same of the residents alone as they are on the day of the situation. */
   readonly carried: Band;
   /** Days on which something goes in or comes out, from the day of the situation on, in order; that day first. */
   readonly days: readonly number[];
-  /** Fed animals of which nothing tells how large they are. */
+  /** Fed animals of which nothing tells how large they are, or how large they grow. */
   readonly unknown: readonly StockAnimal[];
   /** The food itself is told. */
   readonly isTold: boolean;
@@ -41,10 +46,10 @@ export function loadsOf(stock: Stock, options: NitrogenOptions): Loads {
   const residents = fed.filter(isResident);
   const newcomers = fed.filter((animal) => !isResident(animal));
   const known = (animal: StockAnimal): boolean => feedOn(animal, today, options.feedShare, lengths) !== undefined;
-  const rationOf = (animals: readonly StockAnimal[], day: number): Band =>
-    sumOf(animals.flatMap((animal) => (isIn(animal, day) ? (feedOn(animal, day, options.feedShare, lengths) ?? []) : [])));
-  const byWeight = (animals: readonly StockAnimal[], day: number): Band =>
-    ammonia(rationOf(animals, day), options.frozenProtein, Math.log(PROTEIN_SPREAD), 'recalled');
+  const rationOf = (animals: readonly StockAnimal[], day: number, lengthError?: LengthError): Band =>
+    sumOf(animals.flatMap((animal) => (isIn(animal, day) ? (feedOn(animal, day, options.feedShare, lengths, lengthError) ?? []) : [])));
+  const byWeight = (animals: readonly StockAnimal[], day: number, lengthError?: LengthError): Band =>
+    ammonia(rationOf(animals, day, lengthError), options.frozenProtein, Math.log(PROTEIN_SPREAD), 'recalled');
 
   const changes = stock.animals.flatMap(({ entryDay, leaveDay }) => [entryDay ?? today, leaveDay]);
   const days = [...new Set([today, ...changes.filter((day) => day > today && Number.isFinite(day))])].sort((one, other) => one - other);
@@ -53,22 +58,25 @@ export function loadsOf(stock: Stock, options: NitrogenOptions): Loads {
   const lastEntry = newcomers.reduce((last, { entryDay }) => Math.max(last, entryDay ?? today), today);
   const rationInTheEnd = rationOf(newcomers, lastEntry).centre;
 
-  const on = (day: number): Band => {
-    if (told === undefined) return byWeight(fed, day);
-    const ofNewcomers = byWeight(newcomers, day);
+  const loadOn = (day: number, lengthError?: LengthError): Band => {
+    if (told === undefined) return byWeight(fed, day, lengthError);
+    const ofNewcomers = byWeight(newcomers, day, lengthError);
     if (rationToday > 0) {
       const nowOverThen = rationOf(residents, day).centre / rationToday;
-      const growth = scaled(byWeight(residents, today), Math.max(0, nowOverThen - 1));
+      const growth = scaled(byWeight(residents, today, lengthError), Math.max(0, nowOverThen - 1));
       return sumOf([scaled(told, Math.min(1, nowOverThen)), growth, ofNewcomers]);
     }
     if (residents.length > 0) return sumOf([told, ofNewcomers]);
     return rationInTheEnd > 0 ? scaled(told, rationOf(newcomers, day).centre / rationInTheEnd) : told;
   };
   return {
-    on,
-    carried: residents.length === 0 ? exactly(0) : (told ?? byWeight(residents, today)),
+    on: (day) => loadOn(day),
+    settledOn: (day) => loadOn(day, 'is-left-out'),
+    carried: residents.length === 0 ? exactly(0) : (told ?? byWeight(residents, today, 'is-left-out')),
     days,
-    unknown: fed.filter((animal) => !known(animal) && !(told !== undefined && isResident(animal))),
+    unknown: fed.filter(
+      (animal) => animal.kind.asymptoticCm === undefined || (!known(animal) && !(told !== undefined && isResident(animal))),
+    ),
     isTold: told !== undefined,
     proteinIsTold: tank.feedProtein !== undefined,
   };

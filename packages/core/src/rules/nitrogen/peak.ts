@@ -128,7 +128,6 @@ export function tellPeak(measure: PeakMeasure, { level, outcome }: Verdict, stoc
   const limit = level === 'error' ? options.errorMgPerL : level === 'warning' ? options.warningMgPerL : options.noteMgPerL;
   const previousDay = course.scene.batchDays[at - 1];
   const gap = previousDay === undefined ? undefined : gapThatDoes(course, at, share, options.warningMgPerL);
-  const settle = outcome === 'cantTell' ? whatWouldSettle(measure) : [];
   return {
     subjects,
     data: {
@@ -139,18 +138,18 @@ export function tellPeak(measure: PeakMeasure, { level, outcome }: Verdict, stoc
       ...(gap === undefined || previousDay === undefined
         ? {}
         : { gap: { value: gap, unit: 'd' }, wait: { date: isoOf(previousDay + gap) } }),
-      ...(settle.length > 0 ? { settle: { keys: [...settle] } } : {}),
+      ...(outcome === 'cantTell' ? { settle: { keys: [...whatWouldSettle(measure)] } } : {}),
     },
     when: Math.max(stock.day, Math.floor(peak.day)),
     basis,
   };
 }
 
-/** What is not told of water and food; empty where only the nitrifiers are in doubt. */
+/** What is not told of water and food; where both are, how much the nitrifiers can do. */
 function whatWouldSettle({ assumed, feedIsTold, proteinIsTold }: PeakMeasure): readonly string[] {
   if (assumed.length > 0) return assumed;
   if (!feedIsTold) return ['tank.feed'];
-  return proteinIsTold ? [] : ['tank.feed.protein'];
+  return [proteinIsTold ? 'tank.filter' : 'tank.feed.protein'];
 }
 
 /** Longest wait that is tried: by then a tank has settled. */

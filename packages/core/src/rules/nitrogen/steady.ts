@@ -67,7 +67,7 @@ export function tellLoad(
   options: NitrogenOptions,
 ): Telling {
   const ofSizeUnknown = message === 'nitrogen.loadUnknown';
-  const missing = [...(filter === undefined ? ['tank.filter'] : []), ...(unknown.length > 0 ? ['length'] : [])];
+  const missing = [...(filter === undefined ? ['tank.filter'] : []), ...missingOf(unknown)];
   return {
     subjects: (ofSizeUnknown ? unknown : eaters).map(({ id }) => ({ id, role: 'eater' })),
     data: {
@@ -83,6 +83,14 @@ export function tellLoad(
     when: Number.isFinite(overDay) ? overDay : null,
     basis: filter === undefined ? load.basis : weakest(load.basis, filter.basis),
   };
+}
+
+function missingOf(unknown: readonly StockAnimal[]): string[] {
+  const isUnmeasured = ({ lengthCm, kind }: StockAnimal): boolean => lengthCm === undefined && kind.adultCm === undefined;
+  return [
+    ...(unknown.some(isUnmeasured) ? ['length'] : []),
+    ...(unknown.some((animal) => !isUnmeasured(animal) && animal.kind.asymptoticCm === undefined) ? ['growth.asymptoticLength'] : []),
+  ];
 }
 
 const milligrams = ({ low, high }: Band): { low: number; high: number } => ({ low: low * 1000, high: high * 1000 });
