@@ -98,7 +98,7 @@ describe('names', () => {
         const back = (id: string): string => ids[letters.indexOf(id)] ?? id;
         const situation = renamed(scene.situation, to);
         for (const one of situation.residents ?? []) one.name = 'Nemesis';
-        // Which of several companions a shared claim is told of goes by their ids: compare who they are, not what they are called.
+        // Which of equals a claim, a fight or a rule over the tank is told of goes by their ids: compare who they are, not what they are called.
         const kindOf = new Map(stockOf(scene.situation, libraryFor(scene)).stock.animals.map(({ id, kind }) => [id, kind.id]));
         const whoIs =
           (name: (id: string) => string) =>
@@ -106,7 +106,7 @@ describe('names', () => {
             kindOf.get(name(id)) ?? name(id);
         const before = findingsOf(scene);
         const after = findingsOf(scene, situation);
-        const rocky = ({ rule }: Finding): boolean => rule === 'rock-crowding';
+        const rocky = ({ rule }: Finding): boolean => ['rock-crowding', 'dominance', 'rivalry'].includes(rule);
         expect(
           asSet(
             after.filter((finding) => !rocky(finding)),

@@ -5,6 +5,7 @@ import { lower } from './levels.js';
 import { type ContestOption, type ContestOptions, contestDefaults, isMuchSmaller, type Odds, oddsOf } from './odds.js';
 import { freeShelter, mayLackShelter, type Refuge, refugeOf } from './refuge.js';
 import { isKinship, type Treatment, treatmentOf } from './relation.js';
+import { isUnder } from './rounding.js';
 import type { Outcome, RuleDefault } from './rule.js';
 import { type StrengthBook, strengthGaps } from './strength.js';
 
@@ -126,11 +127,11 @@ export function harmOf(attack: Attack, options: AttackOptions): Harmed | undefin
   const { centre } = odds;
   const { step, atMost } = treatment;
   if (step !== undefined) {
-    const harm = harmAt(step, answer.step ?? 0, { centre, low: centre, high: centre }, lacks || refuge.spareL < 0, options);
+    const harm = harmAt(step, answer.step ?? 0, { centre, low: centre, high: centre }, lacks || isUnder(refuge.spareL, 0), options);
     if (harm !== undefined) return { outcome: 'failed', harm, level: levelOf(attack, step, harm, options) };
   }
   const spareAtWorstL = atMost >= options.bites || refuge.missing.length > 0 ? refuge.spareAtWorstL : refuge.spareL;
-  const harm = harmAt(atMost, answer.atMost, odds, lacks || maybeNoShelter || spareAtWorstL < 0, options);
+  const harm = harmAt(atMost, answer.atMost, odds, lacks || maybeNoShelter || isUnder(spareAtWorstL, 0), options);
   return harm === undefined ? undefined : { outcome: 'cantTell', harm, level: levelOf(attack, atMost, harm, options) };
 }
 

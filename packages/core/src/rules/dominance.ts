@@ -6,6 +6,7 @@ import { companionship } from './companions.js';
 import { completeDay, expectedHierarchy, type HierarchyPlace } from './hierarchy.js';
 import { sameSort } from './odds.js';
 import { isThere } from './presence.js';
+import { isUnder } from './rounding.js';
 import { INAPPLICABLE, PASSED, type Rule, type RuleDefault, type Verdict } from './rule.js';
 import { type StrengthBook, strengthBook } from './strength.js';
 
@@ -76,7 +77,10 @@ export const dominance: Rule<DominanceMeasure, Option> = {
     const found = gravest(measure, options);
     if (found === undefined) return { subjects: [], data: {}, when: null, basis: 'recalled' };
     const { look, victims } = found;
-    const worst = victims.reduce((most, attack) => (attack.refuge.spareL < most.refuge.spareL ? attack : most), victims[0] as Attack);
+    const worst = victims.reduce(
+      (most, attack) => (isUnder(attack.refuge.spareL, most.refuge.spareL) ? attack : most),
+      victims[0] as Attack,
+    );
     const { aggressor, refuge, noShelter } = worst;
     const missing = [
       ...new Set(
@@ -167,9 +171,9 @@ function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>)
   const victims = look.attacks.filter((attack) => harms(attack, options));
   if (victims.length > 0) return { look, victims, verdict: { outcome: 'failed', level: levelOf(victims), message: 'dominance.harms' } };
   const perhaps = look.attacks.filter((attack) => mayHarm(attack, options));
-  // One at a time: each would rule by itself.
-  const stranger = look.attacksByOthers.find((attack) => mayHarm(attack, options))?.aggressor;
-  const byStranger = look.attacksByOthers.filter((attack) => attack.aggressor === stranger && mayHarm(attack, options));
+  // One at a time, each would rule by itself: the one that may do worst, whatever they are called.
+  const byOthers = look.attacksByOthers.filter((attack) => mayHarm(attack, options)).sort(byGravity);
+  const byStranger = byOthers.filter(({ aggressor }) => aggressor === byOthers[0]?.aggressor);
   const doubts = perhaps.length > 0 ? perhaps : byStranger;
   if (doubts.length === 0) return undefined;
   const gaps = doubts.some((attack) => attack.missing.length > 0 || attack.refuge.missing.length > 0);
@@ -180,8 +184,15 @@ function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>)
   };
 }
 
+const byGravity = (one: Attack, other: Attack): number =>
+  other.treatment.atMost - one.treatment.atMost ||
+  compare(one.aggressor.kind.id, other.aggressor.kind.id) ||
+  compare(one.aggressor.id, other.aggressor.id);
+
+const compare = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
+
 const harms = ({ treatment, odds, refuge, noShelter }: Attack, { chases, oneSided }: Readonly<Record<Option, number>>): boolean =>
-  (treatment.step ?? 0) >= chases && odds.centre >= oneSided && (noShelter !== undefined || refuge.spareL < 0);
+  (treatment.step ?? 0) >= chases && odds.centre >= oneSided && (noShelter !== undefined || isUnder(refuge.spareL, 0));
 
 /** As in `rivalry`, whether a chase finds a refuge is not worth a doubt about litres. */
 function mayHarm(
@@ -190,5 +201,5 @@ function mayHarm(
 ): boolean {
   const isWorthADoubt = treatment.atMost >= bites || refuge.missing.length > 0;
   const mayLack = noShelter !== undefined || maybeNoShelter;
-  return odds.high >= oneSided && (mayLack || (isWorthADoubt ? refuge.spareAtWorstL : refuge.spareL) < 0);
+  return odds.high >= oneSided && (mayLack || isUnder(isWorthADoubt ? refuge.spareAtWorstL : refuge.spareL, 0));
 }

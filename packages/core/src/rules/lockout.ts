@@ -5,6 +5,7 @@ import { treatmentOn } from './attack.js';
 import { companionship } from './companions.js';
 import { type ContestOption, type ContestOptions, contestDefaults, isSettledAnew, oddsOf, sameSort } from './odds.js';
 import { freeShelter, mayLackShelter, type Refuge, refugeOf } from './refuge.js';
+import { isUnder } from './rounding.js';
 import { INAPPLICABLE, PASSED, type Rule } from './rule.js';
 import { type StrengthBook, strengthBook, strengthGaps } from './strength.js';
 
@@ -77,11 +78,11 @@ export const lockout: Rule<LockoutMeasure, Options> = {
     if (settledAnew) return INAPPLICABLE;
     if (holders.length > 0) {
       const level = step >= errorFrom ? 'error' : 'warning';
-      if (refuge.spareL < 0) return { outcome: 'failed', level, message: 'lockout.noRock' };
+      if (isUnder(refuge.spareL, 0)) return { outcome: 'failed', level, message: 'lockout.noRock' };
       if (lacksShelter) return { outcome: 'failed', level, message: 'lockout.noShelter' };
     }
     if (holders.length + maybeHolders.length === 0) return INAPPLICABLE;
-    if (!lacksShelter && !measure.mayLackShelter && refugeAtWorst.spareAtWorstL >= 0) return PASSED;
+    if (!lacksShelter && !measure.mayLackShelter && !isUnder(refugeAtWorst.spareAtWorstL, 0)) return PASSED;
     const gaps = maybeHolders.length > 0 || measure.mayLackShelter || refugeAtWorst.missing.length > 0;
     const level = maybeHolders.length > 0 || step >= errorFrom ? 'error' : 'warning';
     return { outcome: 'cantTell', level, message: gaps ? 'lockout.unknown' : 'lockout.mayLackRock' };

@@ -1,5 +1,5 @@
 import type { Basis } from '@commensal/schema';
-import { type LikenessWeights, likeness } from '../biology/likeness.js';
+import { LIKENESS_WEIGHTS, type LikenessWeights, likeness } from '../biology/likeness.js';
 import { rockClaim } from '../biology/rock-claim.js';
 import { weakest } from '../quantity/basis.js';
 import { logUp } from '../quantity/log-errors.js';
@@ -44,33 +44,38 @@ export function refugeOf(
   let basis = weakest(rockL?.basis ?? 'measured', own.basis);
   let held = 0;
   let squares = rockL === undefined ? 0 : square(rockL.centre - rockL.low);
-  const hold = (one: StockAnimal, share: number): void => {
+  // What those hold that may live as the animal does, and so may be in its way.
+  let maybeHeld = 0;
+  const hold = (one: StockAnimal, share: number, isKnown = true): void => {
     if (share === 0) return;
     const claim = claimOn(one, day);
     if (claim.litres === undefined) missing.add('conduct.rockClaim');
     else if (claim.litres > 0) {
       basis = weakest(basis, claim.basis);
-      held += share * claim.litres;
+      if (isKnown) held += share * claim.litres;
+      else maybeHeld += share * claim.litres;
       squares += square(share * claim.litres * (Math.exp(claim.error) - 1));
     }
   };
   for (const attacker of attackers) hold(attacker.animal, attacker.reach);
-  for (const one of others) hold(one, likeness(animal.kind, one.kind, weights));
+  for (const one of others) {
+    const alike = likeness(animal.kind, one.kind, weights);
+    const inDoubt = alike === 0 && (animal.kind.wayOfLiving === undefined || one.kind.wayOfLiving === undefined);
+    hold(one, inDoubt ? weights.wayOfLiving : alike, !inDoubt);
+  }
   if (own.litres === undefined) missing.add('conduct.rockClaim');
   const wantedL = own.litres ?? 0;
   squares += square(wantedL * (Math.exp(own.error) - 1));
   const leftL = rockL === undefined ? Number.NaN : rockL.centre - held;
   const spareL = leftL - wantedL;
-  const spareAtWorstL = missing.size > 0 ? Number.NEGATIVE_INFINITY : spareL - Math.sqrt(squares);
+  const spareAtWorstL = missing.size > 0 ? Number.NEGATIVE_INFINITY : spareL - maybeHeld - Math.sqrt(squares);
   return { leftL, wantedL, spareL, spareAtWorstL, missing: [...missing], basis };
 }
 
 const square = (value: number): number => value * value;
 
-const WEIGHTS: LikenessWeights = { ownKind: 1, genus: 0.8, kin: 0.5, wayOfLiving: 0.3 };
-
 /** The weights of `rock-crowding`, as the settings have them. */
-const weightsIn = (stock: Stock): LikenessWeights => ({ ...WEIGHTS, ...stock.settings.thresholds['rock-crowding'] });
+const weightsIn = (stock: Stock): LikenessWeights => ({ ...LIKENESS_WEIGHTS, ...stock.settings.thresholds['rock-crowding'] });
 
 interface Claim {
   /** Of the whole line; undefined where it is not known. */

@@ -152,6 +152,8 @@ function isPlainer(one: Attack, other: Attack): boolean {
   // Chances that are equal may differ by rounding.
   const stronger = Math.round((one.odds.high - other.odds.high) * 1e9);
   if (stronger !== 0) return stronger > 0;
+  if (one.treatment.toward !== other.treatment.toward) return one.treatment.toward < other.treatment.toward;
+  if (one.aggressor.kind !== other.aggressor.kind) return one.aggressor.kind.id < other.aggressor.kind.id;
   return one.aggressor.id < other.aggressor.id;
 }
 

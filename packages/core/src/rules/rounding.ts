@@ -5,7 +5,8 @@
 const PART = 1e-9;
 
 /** @example isOver(0.1 + 0.2, 0.3); // false */
-export const isOver = (value: number, limit: number): boolean => value - limit > PART * Math.max(1, Math.abs(limit));
+export const isOver = (value: number, limit: number): boolean =>
+  Number.isFinite(limit) ? value - limit > PART * Math.max(1, Math.abs(limit)) : value > limit;
 
 /** @example isUnder(0.3, 0.1 + 0.2); // false */
 export const isUnder = (value: number, limit: number): boolean => isOver(limit, value);

@@ -2,6 +2,7 @@ import { isoOf } from '../../quantity/days.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { feedOn, isIn } from '../feed.js';
 import { lengthBook } from '../gape/lengths.js';
+import { isOver } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 
 /** A batch, and what it and all that is in before it are fed on that day. */
@@ -32,7 +33,7 @@ export function measureSizes(stock: Stock, { feedShare }: { readonly feedShare: 
 
 export function judgeSize({ feed: { ofBatchG, beforeG, unknown } }: SizeMeasure, { largeShare }: { readonly largeShare: number }): Verdict {
   if (unknown.length > 0) return { outcome: 'cantTell', level: 'note', message: 'entry-gap.sizeUnknown' };
-  const isLarge = ofBatchG > largeShare * (ofBatchG + beforeG);
+  const isLarge = isOver(ofBatchG, largeShare * (ofBatchG + beforeG));
   return isLarge ? { outcome: 'failed', level: 'warning', message: 'entry-gap.largeBatch' } : PASSED;
 }
 

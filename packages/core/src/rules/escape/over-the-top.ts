@@ -5,6 +5,7 @@ import { logDown, logUp, together } from '../../quantity/log-errors.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { lengthOn } from '../gape/index.js';
 import { arrivalOf, comers } from '../presence.js';
+import { isUnder } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 
 /** An animal that leaves over the top, or may, and what lies on top. */
@@ -71,8 +72,8 @@ export function judgeTop({ way, top, gapCm, depthCm, error }: TopMeasure): Verdi
   if (way === 'climbs') return fails('escape.anyGap');
   if (way === undefined || depthCm === undefined || gapCm === undefined) return cantTell;
   const room = Math.log(gapCm.centre / depthCm);
-  if (room >= 0) return fails('escape.gap');
-  if (room + error >= 0) return { outcome: 'cantTell', level: 'warning', message: 'escape.mayFit' };
+  if (!isUnder(room, 0)) return fails('escape.gap');
+  if (!isUnder(room + error, 0)) return { outcome: 'cantTell', level: 'warning', message: 'escape.mayFit' };
   return PASSED;
 }
 

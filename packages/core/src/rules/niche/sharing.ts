@@ -3,6 +3,7 @@ import type { Band } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { arrivalOf, comers, isThere } from '../presence.js';
+import { isUnder } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 import type { Food } from './food.js';
 
@@ -52,8 +53,8 @@ export function judgeSharing(
   { litresPerSpecialist }: { readonly litresPerSpecialist: number },
 ): Verdict {
   const needed = count * litresPerSpecialist;
-  if (waterL.centre < needed) return { outcome: 'failed', level: 'warning', message: 'niche.tooMany' };
-  return waterL.low < needed ? { outcome: 'cantTell', level: 'warning', message: 'niche.mayBeTooMany' } : PASSED;
+  if (isUnder(waterL.centre, needed)) return { outcome: 'failed', level: 'warning', message: 'niche.tooMany' };
+  return isUnder(waterL.low, needed) ? { outcome: 'cantTell', level: 'warning', message: 'niche.mayBeTooMany' } : PASSED;
 }
 
 export function tellSharing(

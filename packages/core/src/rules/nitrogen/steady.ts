@@ -4,6 +4,7 @@ import { weakest } from '../../quantity/basis.js';
 import { ratioOf } from '../../quantity/ratio.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { isFed } from '../feed.js';
+import { isOver } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 import { filterCapacity } from './capacity.js';
 import { range, twoDigits } from './figures.js';
@@ -55,7 +56,7 @@ export function measureLoad(stock: Stock, loads: Loads, options: NitrogenOptions
 
 export function judgeLoad({ load, filter, unknown, unasked }: LoadMeasure): Verdict {
   if (filter === undefined) return { outcome: 'cantTell', level: unasked ? 'note' : 'warning', message: 'nitrogen.filterUnknown' };
-  if (load.centre > filter.centre) return { outcome: 'failed', level: 'warning', message: 'nitrogen.overCapacity' };
+  if (isOver(load.centre, filter.centre)) return { outcome: 'failed', level: 'warning', message: 'nitrogen.overCapacity' };
   if (unknown.length > 0) return { outcome: 'cantTell', level: 'warning', message: 'nitrogen.loadUnknown' };
   if (ratioOf(load, filter).high > 1) return { outcome: 'cantTell', level: 'warning', message: 'nitrogen.mayBeOverCapacity' };
   return PASSED;

@@ -3,6 +3,7 @@ import { type Band, bandOf } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { comers } from '../presence.js';
+import { isUnder } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 
 /** An animal that lives or sleeps in sand, and the sand there is. */
@@ -43,13 +44,14 @@ export function measureSand(stock: Stock, each: (measure: SandMeasure) => void):
 
 export function judgeSand({ optional, wantsCm, wantsGrain, sandCm, sandGrain }: SandMeasure): Verdict {
   const level = optional ? 'note' : 'warning';
-  if (sandCm !== undefined && wantsCm !== undefined && sandCm.centre < wantsCm.centre)
+  if (sandCm !== undefined && wantsCm !== undefined && isUnder(sandCm.centre, wantsCm.centre))
     return { outcome: 'failed', level, message: 'shelter.sandShallow' };
   if (wantsGrain !== undefined && sandGrain !== undefined && sandGrain !== wantsGrain)
     return { outcome: 'failed', level, message: 'shelter.sandGrain' };
   if (sandCm === undefined || (wantsGrain !== undefined && sandGrain === undefined))
     return { outcome: 'cantTell', level, message: 'shelter.sandUnknown' };
-  if (wantsCm !== undefined && sandCm.low < wantsCm.high) return { outcome: 'cantTell', level, message: 'shelter.sandMayBeShallow' };
+  if (wantsCm !== undefined && isUnder(sandCm.low, wantsCm.high))
+    return { outcome: 'cantTell', level, message: 'shelter.sandMayBeShallow' };
   return PASSED;
 }
 
