@@ -106,9 +106,9 @@ describe('slender prey between 0.70 and 1.0 of the standard length of the swallo
       growth: { asymptoticLength: { ...range(13 / times, 13 * times, 'cm'), value: 13 }, rate: exact(0.5, '/a') },
     });
 
-  it('no measurement would tell, and the finding names none', () => {
+  it('no measurement would tell; what counts is the length of the prey', () => {
     const found = told(predator(), slender(), { residents: [resident('lupus-primus', 20), resident('agnus-primus', 13)] });
-    expect(doubt(found)).toEqual(['length', undefined, 'agnus-primus']);
+    expect(doubt(found)).toEqual(['longBody', 'length', 'agnus-primus']);
   });
 
   it('where a rough length may put it on either side, that length', () => {

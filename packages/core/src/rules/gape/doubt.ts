@@ -6,14 +6,14 @@ import { depthOffered, type Pairing, standsBetween } from './pairing.js';
 
 /** What a doubt hangs on, and the measurement that would settle it soonest. */
 export interface Doubt {
-  readonly about: 'mouth' | 'body' | 'length';
-  /** The field of the record or the situation; undefined where the doubt is between the caps on length whatever is measured. */
-  readonly field: string | undefined;
+  /** `longBody`: the length lies between the caps whatever is measured; then the field is the prey's length, of which more is safe. */
+  readonly about: 'mouth' | 'body' | 'length' | 'longBody';
+  /** A field of the record or the situation. */
+  readonly field: string;
   readonly of: StockAnimal;
 }
 
 interface Source extends Doubt {
-  readonly field: string;
   readonly error: number;
 }
 
@@ -57,7 +57,7 @@ function weightiest(pairing: Pairing, predator: StockAnimal, prey: StockAnimal, 
     const sources = [...ofLengths, standard];
     const reach = together(...sources.map(({ error }) => error));
     const turns = logLengths - reach < Math.log(pairing.lengthRatioAtWorst) || logLengths + reach >= Math.log(pairing.lengthRatio);
-    return (turns ? greatest(sources) : undefined) ?? { about: 'length', field: undefined, of: prey };
+    return (turns ? greatest(sources) : undefined) ?? { about: 'longBody', field: lengthField(prey), of: prey };
   }
   const depth = depthOffered(prey.kind);
   const most = greatest([
@@ -75,13 +75,15 @@ const mouthField = ({ gapeClass, swallow }: StockKind): string =>
     ? 'shape.swallowTrial'
     : 'shape.gapeWidth';
 
+const lengthField = (animal: StockAnimal): string => (isEntryLengthGuessed(animal) ? 'size.entry' : 'length');
+
 /** The error of a length on a day, apart for the length that it started from and for growth since. */
 function lengthErrors(animal: StockAnimal, length: LogLength, way: 'up' | 'down', sharedCurve: boolean): Source[] {
   const ofStart = way === 'up' ? length.startUp : length.startDown;
   const all = way === 'up' ? length.up : length.down;
   const ofGrowth = sharedCurve ? 0 : Math.sqrt(Math.max(0, all * all - ofStart * ofStart));
   return [
-    { about: 'length', field: isEntryLengthGuessed(animal) ? 'size.entry' : 'length', of: animal, error: ofStart },
+    { about: 'length', field: lengthField(animal), of: animal, error: ofStart },
     { about: 'length', field: 'growth', of: animal, error: ofGrowth },
   ];
 }

@@ -271,7 +271,7 @@ function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock, options:
   if (verdict.outcome === 'cantTell') {
     const doubt = later ? doubtAtFullSize(pairing, predator, prey) : doubtOn(pairing, predator, prey, day, lengthBook());
     data.inDoubt = { keys: [doubt.about] };
-    if (doubt.field !== undefined) data.settle = { keys: [doubt.field] };
+    data.settle = { keys: [doubt.field] };
     data.of = { animal: doubt.of.id };
   } else if (!later) {
     const safe = smallestSafeLength(pairing, Math.max(0, stock.horizonDay - measure.fromDay) / DAYS_PER_YEAR);
