@@ -145,7 +145,13 @@ describe('pipes', () => {
   });
 
   test('a pipe that takes no more for a moment gets every byte once', () => {
-    const args = ['check', crowded, '--format', 'json'];
+    const twice = changed((situation) => {
+      situation.introductions = (situation.wishes ?? []).flatMap(({ species }) => [
+        { date: '2027-04-01', animals: [{ species }] },
+        { date: '2027-05-01', animals: [{ id: `${species}-again`, species }] },
+      ]);
+    });
+    const args = ['check', twice, '--format', 'json'];
     const whole = commensal(args);
     // More than a pipe holds, or nothing would have to wait.
     expect(whole.out.length).toBeGreaterThan(2 * 65_536);

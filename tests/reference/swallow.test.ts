@@ -2,7 +2,16 @@
  * Who can swallow whom, against swallow trials [mihalitsis-bellwood-2017], measured gapes and stomach contents
  * [dunic-baum-2017], museum measures [price-2022] and grouper fry [hseu-2004].
  */
-import { canSwallow, gape, libraryOf, type StockKind, stockOf, swallowLimit } from '@commensal/core';
+import {
+  canSwallow,
+  gape,
+  GAPE_PER_JAW,
+  libraryOf,
+  PLANKTIVORE_WIDTH_PER_HEIGHT,
+  type StockKind,
+  stockOf,
+  swallowLimit,
+} from '@commensal/core';
 import type { Situation } from '@commensal/schema';
 import { records, release, standIns } from '@commensal/species-sample';
 import { describe, expect, it } from 'vitest';
@@ -107,6 +116,40 @@ describe('1.2 times the lower jaw against measured gapes (Dunic & Baum 2017; jaw
     const median = ((ratios[3] as number) + (ratios[4] as number)) / 2;
     // Jaws here are those of genus or family, off by 10 to 12 % in the median; with their own jaws 17 species give 1.18.
     expect(Math.abs(median / 1.18 - 1)).toBeLessThanOrEqual(0.12);
+  });
+});
+
+describe('open mouths, height and width over standard length (guild medians, Dunic & Baum 2017)', () => {
+  it.each([
+    ['fish-eaters', 0.227, 0.237, 1],
+    ['invertebrate-eaters', 0.162, 0.16, 1],
+    ['plankton pickers', 0.122, 0.099, PLANKTIVORE_WIDTH_PER_HEIGHT],
+  ])('%s: %d high and %d wide, counted as %d', (_, height, width, counted) => {
+    // Half a hundredth for those rounded to two decimals; 0.04 where a mouth a little wider than high counts as round.
+    expect(Math.abs(width / height - counted)).toBeLessThanOrEqual(counted === 1 ? 0.05 : 0.005);
+  });
+
+  // Medians of single species, width over standard length; jaws of Chromis (family) and Pseudanthias squamipinnis (0.1384), Price et al. 2022.
+  it.each([
+    ['Chromis vanderbilti', 0.066, 0.0953],
+    ['Pseudanthias olivaceus', 0.121, 0.1384],
+    ['Pseudanthias dispar', 0.144, 0.1384],
+  ])('of %s, %d, the jaw of its relatives, %d, tells better as a plankton picker than as any fish', (_, width, jaw) => {
+    const limitOf = (picksPlankton: boolean): number =>
+      swallowLimit({ relativesJaw: { low: jaw, centre: jaw, high: jaw, basis: 'imputed' }, picksPlankton })?.centre ?? Number.NaN;
+    expect(limitOf(false)).toBeCloseTo(jaw * GAPE_PER_JAW, 10);
+    expect(Math.abs(Math.log(width / limitOf(true)))).toBeLessThan(Math.abs(Math.log(width / limitOf(false))));
+  });
+
+  it('records that take their gape from other species of their genus hold the published medians', () => {
+    const gapeOf = (id: string) => records.find((record) => record.id === id)?.shape?.gapeWidth;
+    for (const width of [0.121, 0.144]) {
+      for (const id of ['pseudanthias-squamipinnis', 'pseudanthias-bartlettorum']) {
+        expect(gapeOf(id)?.low).toBeLessThanOrEqual(width);
+        expect(gapeOf(id)?.high).toBeGreaterThanOrEqual(width);
+      }
+    }
+    expect(gapeOf('chromis-viridis')?.value).toBe(0.066);
   });
 });
 

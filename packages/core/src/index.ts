@@ -31,7 +31,15 @@ export { seawaterDensity } from './biology/seawater-density.js';
 export { settledAmmonia } from './biology/settled-ammonia.js';
 export { settlingDays } from './biology/settling-days.js';
 export { salinityFromSpecificGravity, specificGravity } from './biology/specific-gravity.js';
-export { GAPE_PER_JAW, type Mouth, SQUEEZE, type SwallowLimit, swallowLimit, type SwallowRung } from './biology/swallow-limit.js';
+export {
+  GAPE_PER_JAW,
+  type Mouth,
+  PLANKTIVORE_WIDTH_PER_HEIGHT,
+  SQUEEZE,
+  type SwallowLimit,
+  swallowLimit,
+  type SwallowRung,
+} from './biology/swallow-limit.js';
 export { type Activity, type RoomInLengths, type SwimmingNeed, swimmingNeed } from './biology/swimming-need.js';
 export { unIonisedShare, unIonisedShareFresh } from './biology/un-ionised-share.js';
 export { weight } from './biology/weight.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Band } from '../quantity/band.js';
-import { GAPE_PER_JAW, type Mouth, SQUEEZE, type SwallowRung, swallowLimit } from './swallow-limit.js';
+import { GAPE_PER_JAW, type Mouth, PLANKTIVORE_WIDTH_PER_HEIGHT, SQUEEZE, type SwallowRung, swallowLimit } from './swallow-limit.js';
 
 const bandAt = (centre: number, basis: Band['basis'] = 'measured'): Band => ({ low: centre / 1.1, centre, high: centre * 1.2, basis });
 
@@ -61,10 +61,22 @@ describe('swallowLimit', () => {
     expect(swallowLimit({ gapeWidth: exact }, 1)).toMatchObject({ low: 0.2, centre: 0.2, high: 0.2 });
   });
 
-  it('a jaw times 1.2 keeps the relative band of the jaw', () => {
+  it('a jaw times 1.2 has the error of the formula, a tenth, besides its own, and is no better than derived', () => {
     const limit = swallowLimit({ lowerJaw: bandAt(0.2) }, 1);
     // Twelve decimals: the ends go through logarithms and back.
-    expect(limit?.low).toBeCloseTo(0.24 / 1.1, 12);
-    expect(limit?.high).toBeCloseTo(0.24 * 1.2, 12);
+    expect(limit?.low).toBeCloseTo(0.24 / Math.exp(Math.hypot(Math.log(1.1), Math.log(1.1))), 12);
+    expect(limit?.high).toBeCloseTo(0.24 * Math.exp(Math.hypot(Math.log(1.2), Math.log(1.1))), 12);
+    expect(limit?.basis).toBe('derived');
+  });
+
+  it('the open mouth of plankton pickers is higher than wide, which matters only where it is computed from a jaw', () => {
+    for (const jaw of ['lowerJaw', 'relativesJaw'] as const) {
+      const limit = swallowLimit({ [jaw]: bandAt(0.2), picksPlankton: true });
+      expect(limit).toMatchObject({ rung: jaw });
+      // Twelve decimals: a product in another order.
+      expect(limit?.centre).toBeCloseTo(0.2 * GAPE_PER_JAW * PLANKTIVORE_WIDTH_PER_HEIGHT, 12);
+    }
+    expect(swallowLimit({ gapeWidth: bandAt(0.2), picksPlankton: true })?.centre).toBe(0.2);
+    expect(swallowLimit({ guildGape: bandAt(0.2), picksPlankton: true })?.centre).toBe(0.2);
   });
 });

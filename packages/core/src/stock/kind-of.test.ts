@@ -185,6 +185,14 @@ describe('growth', () => {
     expect(kindWith({ size: { maximum: { ...cm(20), basis: 'recalled' } } }).asymptoticCm?.basis).toBe('recalled');
   });
 
+  it('the errors of the maximum and of the formula are independent', () => {
+    const { asymptoticCm } = kindWith({ size: { maximum: { low: 15, value: 20, high: 30, unit: 'cm', basis: 'derived', ...SOURCE } } });
+    const [centre, formula] = [asymptoticFromMaximum(20), Math.log(1.15)];
+    const ofMaximum = (cm: number): number => Math.abs(Math.log(asymptoticFromMaximum(cm) / centre));
+    expect(asymptoticCm?.high).toBeCloseTo(centre * Math.exp(Math.hypot(ofMaximum(30), formula)), DECIMALS);
+    expect(asymptoticCm?.low).toBeCloseTo(centre / Math.exp(Math.hypot(ofMaximum(15), formula)), DECIMALS);
+  });
+
   it('without a maximum either, the usual adult length stands for it; the formula is for fishes only', () => {
     expect(kindWith({ size: { captiveAdult: cm(8) } }).asymptoticCm?.centre).toBe(8);
     expect(kindWith({ form: 'shrimp', size: { maximum: cm(8), captiveAdult: cm(6) } }).asymptoticCm?.centre).toBe(6);
@@ -247,6 +255,16 @@ describe('the mouth', () => {
     expect(swallowOf(mode('grazer'), 'fish', 'Exemplidae')).toBe(0.08);
     expect(swallowOf(undefined, 'fish', 'Exemplidae')).toBeCloseTo(0.12, DECIMALS);
     expect(kindWith({ feeding: mode('grazer') ?? {}, shape: { lowerJaw: share(0.2) } }).swallow).toMatchObject({ rung: 'lowerJaw' });
+  });
+
+  it('the jaw of a plankton picker tells of a narrower mouth, but not where it is not on record whether it eats fishes', () => {
+    const jawed = (feeding: SpeciesRecord['feeding']): number | undefined =>
+      kindWith({ feeding: feeding ?? {}, shape: { lowerJaw: share(0.2) } }).swallow?.centre;
+    const noneRecorded = { fishEating: { value: 'noneRecorded', basis: 'practice' } } as const;
+    expect(jawed({ ...mode('plankton-picker'), ...noneRecorded })).toBeCloseTo(0.24 * 0.81, DECIMALS);
+    expect(jawed(mode('plankton-picker'))).toBeCloseTo(0.24, DECIMALS);
+    expect(jawed({ ...mode('picker'), ...noneRecorded })).toBeCloseTo(0.24, DECIMALS);
+    expect(jawed({ ...mode('plankton-picker'), fishEating: { value: 'habitual', basis: 'practice' } })).toBeCloseTo(0.24, DECIMALS);
   });
 
   it('a long snout passes over jaws', () => {

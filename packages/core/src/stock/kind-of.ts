@@ -3,6 +3,7 @@ import { asymptoticFromMaximum } from '../biology/asymptotic-length.js';
 import { type Mouth, swallowLimit } from '../biology/swallow-limit.js';
 import { type Band, bandOf, exactly, type Quantity } from '../quantity/band.js';
 import { weakest } from '../quantity/basis.js';
+import { together } from '../quantity/log-errors.js';
 import { ratioOf } from '../quantity/ratio.js';
 import type { StockKind } from './stock.js';
 import { type StandInFigure, standIn } from './stand-ins.js';
@@ -90,10 +91,11 @@ function asymptoticOf(record: SpeciesRecord, totalPerStandard: Band | undefined)
   const maximum = lengthOf(record.size?.maximum, record, totalPerStandard);
   if (maximum === undefined || !hasTail(record)) return undefined;
   const centre = asymptoticFromMaximum(maximum.centre);
+  const formula = Math.log(FROESE_BINOHLAN_SPREAD);
   return {
-    low: asymptoticFromMaximum(maximum.low) / FROESE_BINOHLAN_SPREAD,
+    low: centre / Math.exp(together(Math.log(centre / asymptoticFromMaximum(maximum.low)), formula)),
     centre,
-    high: asymptoticFromMaximum(maximum.high) * FROESE_BINOHLAN_SPREAD,
+    high: centre * Math.exp(together(Math.log(asymptoticFromMaximum(maximum.high) / centre), formula)),
     basis: weakest('derived', maximum.basis),
   };
 }
@@ -137,6 +139,8 @@ function mouthOf(record: SpeciesRecord, standIns: StandIns | undefined): Mouth {
     guildGape: guild === undefined ? undefined : standIn(standIns, 'guild', guild, 'gapeWidth'),
     relativesJaw: relatives(record, standIns, 'lowerJaw'),
     longSnout: shape?.longSnout?.value,
+    // Where it is not on record whether it eats fishes, its mouth counts as wide: a gap must not make a danger smaller.
+    picksPlankton: record.feeding?.fishEating !== undefined && guild === 'planktivore',
   };
 }
 

@@ -61,7 +61,7 @@ export function recordWith(id: string, more: Partial<SpeciesRecord> = {}): Speci
 /** A swallower by trade: its mouth passes a body of 0.24 of its own total length. */
 export const swallower = (id: string, more: Partial<SpeciesRecord> = {}): SpeciesRecord =>
   recordWith(id, {
-    shape: { bodyDepth: exact(0.6, '1'), lowerJaw: exact(0.25, '1'), gapeClass: said('engulfs') },
+    shape: { bodyDepth: exact(0.6, '1'), gapeWidth: exact(0.3, '1'), gapeClass: said('engulfs') },
     feeding: { fishEating: said('habitual'), eats: { foods: ['fishes'], basis: 'practice' } },
     ...more,
   });

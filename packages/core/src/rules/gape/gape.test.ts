@@ -54,12 +54,28 @@ describe('gape: whether', () => {
     expect(verdict(together(cm, 10), predator(), prey({}, 0.2))).toBe(expected);
   });
 
-  it('a belly that stretches takes half its standard length in depth, and knows no longest prey', () => {
+  describe('a belly that stretches', () => {
     const frog = predator({ shape: { gapeClass: { value: 'distensible', basis: 'practice' } } });
-    // 0.5 / 1.25 = 0.4 of its length against 0.16 of the prey's: 4 cm take 10 cm; up to a quarter more, from 3.2 cm.
-    expect(verdict(together(4, 10), frog, prey({}, 0.2))).toBe('failed error gape.fitsNow');
-    expect(verdict(together(3.9, 10), frog, prey({}, 0.2))).toBe('cantTell error gape.mayFit');
-    expect(verdict(together(3.1, 10), frog, prey({}, 0.2))).toBe('passed');
+
+    // 0.5 / 1.25 = 0.4 of its length against 0.32 of the prey's: 8 cm take 10 cm; up to a quarter more, from 6.4 cm.
+    it.each([
+      [8, 'failed error gape.fitsNow'],
+      [7.9, 'cantTell error gape.mayFit'],
+      [6.5, 'cantTell error gape.mayFit'],
+      [6.3, 'passed'],
+    ])('of %f cm takes half its standard length in depth, of prey longer than itself as well: %s', (cm, expected) => {
+      expect(verdict(together(cm, 10), frog, prey({}, 0.4))).toBe(expected);
+    });
+
+    // Twice the standard length of 8 cm is 12.8 cm, three times 19.2 cm.
+    it.each([
+      [12.7, 'failed error gape.fitsNow'],
+      [12.9, 'cantTell error gape.mayFit'],
+      [19.1, 'cantTell error gape.mayFit'],
+      [19.3, 'passed'],
+    ])('of 8 cm takes no eel many times its own length, %f cm: %s', (cm, expected) => {
+      expect(verdict(together(8, cm), frog, prey({}, 0.02))).toBe(expected);
+    });
   });
 
   it.each(['snail', 'hermit-crab', 'urchin', 'anemone'] as const)('nothing is asked of a %s as prey', (form) => {
@@ -178,7 +194,7 @@ describe('gape: when', () => {
       outcome: 'cantTell',
       message: 'gape.mayFit',
       when: '2029-05-12',
-      data: { settle: { keys: ['shape.lowerJaw'] }, of: { animal: 'lupus-primus' } },
+      data: { inDoubt: { keys: ['mouth'] }, settle: { keys: ['shape.swallowTrial'] }, of: { animal: 'lupus-primus' } },
     });
   });
 
@@ -261,10 +277,15 @@ describe('gape: settings', () => {
     expect(outcomes[0]).not.toBe(expected);
   });
 
-  it('distensibleLimit', () => {
+  it.each([
+    ['distensibleLimit', { distensibleLimit: 0.2 }, 0.4],
+    ['distensibleLongestShareAtMost', { distensibleLongestShareAtMost: 1.5, distensibleLongestShare: 1.5 }, 0.2],
+  ] as const)('%s', (_, thresholds, depth) => {
+    // 10 cm of prey against a standard length of 6.4 cm.
     const frog = predator({ shape: { gapeClass: { value: 'distensible', basis: 'practice' } } });
-    const settings = { thresholds: { gape: { distensibleLimit: 0.2 } } };
-    expect(verdict(together(4, 10, { settings }), frog, prey({}, 0.2))).toBe('passed');
+    const at = (settings: NonNullable<Situation['settings']>): string => verdict(together(8, 10, { settings }), frog, prey({}, depth));
+    expect(at({})).toBe('failed error gape.fitsNow');
+    expect(at({ thresholds: { gape: thresholds } })).toBe('passed');
   });
 
   it('lookBeyondYears', () => {

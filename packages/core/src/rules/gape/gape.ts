@@ -7,19 +7,11 @@ import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { lower } from '../levels.js';
 import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
 import { meetingOf } from '../meeting.js';
+import { doubtAtFullSize, doubtOn } from './doubt.js';
 import { type Interest, interestIn } from './interest.js';
 import { type LengthBook, lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
-import {
-  beyondDoubt,
-  fullSizeMarginAtWorst,
-  type Gaps,
-  lengthOn,
-  marginAtWorst,
-  type Pairing,
-  pairingOf,
-  weightiestDoubt,
-} from './pairing.js';
+import { beyondDoubt, fullSizeMarginAtWorst, type Gaps, lengthOn, marginAtWorst, type Pairing, pairingOf } from './pairing.js';
 
 /** One judgement: a swallower and its prey. */
 export interface GapeMeasure {
@@ -142,7 +134,7 @@ function reachOf(
   const stays = predator.leaveDay > lastDay && prey.leaveDay > lastDay;
   const fails = crossing <= years;
   const atFullSize = !fails && stays && fitsLater(pairing, years, options);
-  const easyRatio = Math.max(pairing.mouthRatioAtWorst / options.smallShare, pairing.ratio);
+  const easyRatio = Math.max(pairing.mouthRatio / options.smallShare, pairing.ratio);
   const easyMouthful = fails
     ? firstCrossing(pairing.predator, pairing.prey, easyRatio, years) <= years
     : atFullSize && pairing.predatorFullCm >= easyRatio * pairing.preyFullCm;
@@ -277,7 +269,8 @@ function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock, options:
     ...spared,
   };
   if (verdict.outcome === 'cantTell') {
-    const doubt = weightiestDoubt(predator, prey, Math.max(stock.horizonDay, measure.fromDay), lengthBook());
+    const doubt = later ? doubtAtFullSize(pairing, predator, prey) : doubtOn(pairing, predator, prey, day, lengthBook());
+    data.inDoubt = { keys: [doubt.about] };
     data.settle = { keys: [doubt.field] };
     data.of = { animal: doubt.of.id };
   } else if (!later) {

@@ -27,6 +27,9 @@ export const lengthBook = (): LengthBook => dayBook(logLengthOf);
 /** Years of growth behind an animal on a day; a length taken later than that day counts as it is. */
 export const yearsSince = (animal: StockAnimal, day: number): number => Math.max(0, (day - animal.lengthDay) / DAYS_PER_YEAR);
 
+/** Whether nobody has said how long it will be, so that it counts as what is usually sold; a keeper's reading is measured. */
+export const isEntryLengthGuessed = ({ role, lengthCm }: StockAnimal): boolean => role === 'newcomer' && lengthCm?.basis !== 'measured';
+
 const NO_LENGTH: LogLength = { log: Number.NaN, up: 0, down: 0, startUp: 0, startDown: 0, longest: Number.NaN, shortest: Number.NaN };
 
 /**

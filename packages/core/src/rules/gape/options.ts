@@ -3,7 +3,15 @@ import { SQUEEZE } from '../../biology/swallow-limit.js';
 import type { RuleDefault } from '../rule.js';
 
 /** Thresholds of the rule, by name. */
-export type GapeOption = 'squeeze' | 'longestShare' | 'longestShareAtMost' | 'distensibleLimit' | 'smallShare' | 'lookBeyondYears';
+export type GapeOption =
+  | 'squeeze'
+  | 'longestShare'
+  | 'longestShareAtMost'
+  | 'distensibleLimit'
+  | 'distensibleLongestShare'
+  | 'distensibleLongestShareAtMost'
+  | 'smallShare'
+  | 'lookBeyondYears';
 
 export const gapeDefaults: Readonly<Record<GapeOption, RuleDefault>> = {
   squeeze: {
@@ -27,6 +35,18 @@ export const gapeDefaults: Readonly<Record<GapeOption, RuleDefault>> = {
     note: 'Upper end of the same: prey longer than the swallower passes as safe.',
   },
   distensibleLimit: { value: 0.5, unit: '1', basis: 'practice', note: 'Limit over standard length of mouths and bellies that stretch.' },
+  distensibleLongestShare: {
+    value: 2,
+    unit: '1',
+    basis: 'practice',
+    note: 'Longest prey of theirs over their standard length: frogfishes are said to take prey of twice their own length.',
+  },
+  distensibleLongestShareAtMost: {
+    value: 3,
+    unit: '1',
+    basis: 'choice',
+    note: 'Upper end of the same: a moray many times as long as a frogfish passes as safe.',
+  },
   smallShare: { value: 1 / 3, unit: '1', basis: 'choice', note: 'Prey under this share of the limit is an easy mouthful.' },
   lookBeyondYears: { value: 60, unit: 'a', basis: 'choice', note: 'How long after the horizon growth to full size is followed.' },
 };

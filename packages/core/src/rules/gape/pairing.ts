@@ -20,11 +20,13 @@ export interface Pairing {
   readonly isDefended: boolean;
   /** The swallower must be at least so many times as long as the prey. */
   readonly ratio: number;
-  /** The same for the mouth alone and for the length alone, at the end less favourable to the prey. */
-  readonly mouthRatioAtWorst: number;
+  /** The same for the mouth alone and for the length alone, and for the length at the end less favourable to the prey. */
+  readonly mouthRatio: number;
+  readonly lengthRatio: number;
   readonly lengthRatioAtWorst: number;
-  /** Error of the mouth ratio, in logarithms. */
+  /** Error of the mouth ratio, in logarithms, and the share of it that lies in the mouth, squeezing apart. */
   readonly mouthError: number;
+  readonly limitError: number;
   /** Full sizes, for the time beyond the horizon. */
   readonly predatorFullCm: number;
   readonly preyFullCm: number;
@@ -43,8 +45,7 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
   const distensible = swallower.gapeClass === 'distensible';
   const limit: Band | undefined = distensible ? stretched(options.distensibleLimit) : swallower.swallow;
   const { totalPerStandard } = swallower;
-  const isDefended = raisesItsDepth(prey.kind);
-  const depthPerTotal = isDefended ? prey.kind.defendedPerTotal : prey.kind.depthPerTotal;
+  const { perTotal: depthPerTotal, isDefended } = depthOffered(prey.kind);
   const predatorGrowth = growthOf(predator, fromDay);
   const preyGrowth = growthOf(prey, fromDay);
   if (
@@ -66,17 +67,21 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
   }
   const limitPerTotal = limit.centre / totalPerStandard.centre;
   const mouthRatio = depthPerTotal.centre / limitPerTotal;
+  const lengthRatio = totalPerStandard.centre / (distensible ? options.distensibleLongestShare : options.longestShare);
+  const limitError = logUp(limit);
   return {
     predator: predatorGrowth,
     prey: preyGrowth,
     limitPerTotal,
     depthPerTotal: depthPerTotal.centre,
     isDefended,
-    ratio: distensible ? mouthRatio : Math.max(mouthRatio, totalPerStandard.centre / options.longestShare),
-    mouthRatioAtWorst: mouthRatio,
-    lengthRatioAtWorst: distensible ? 0 : totalPerStandard.centre / options.longestShareAtMost,
+    ratio: Math.max(mouthRatio, lengthRatio),
+    mouthRatio,
+    lengthRatio,
+    lengthRatioAtWorst: totalPerStandard.centre / (distensible ? options.distensibleLongestShareAtMost : options.longestShareAtMost),
     // A stretching mouth has squeezing in its limit already.
-    mouthError: together(logUp(limit), distensible ? 0 : Math.log(options.squeeze), logDown(totalPerStandard), logDown(depthPerTotal)),
+    mouthError: together(limitError, distensible ? 0 : Math.log(options.squeeze), logDown(totalPerStandard), logDown(depthPerTotal)),
+    limitError,
     predatorFullCm: fullCm(predator, predatorGrowth),
     preyFullCm: fullCm(prey, preyGrowth),
     basis: weakest(
@@ -91,9 +96,16 @@ export function pairingOf(predator: StockAnimal, prey: StockAnimal, fromDay: num
   };
 }
 
-/** Whether spines or a blown-up body make it deeper than it is at rest. */
-const raisesItsDepth = ({ defendedPerTotal, depthPerTotal }: StockKind): boolean =>
-  defendedPerTotal !== undefined && defendedPerTotal.centre > (depthPerTotal?.centre ?? 0);
+/** The depth that has to pass over total length: that of raised spines or a blown-up body where it is deeper than at rest. */
+export function depthOffered({ defendedPerTotal, depthPerTotal }: StockKind): {
+  perTotal: Band | undefined;
+  isDefended: boolean;
+  field: string;
+} {
+  return defendedPerTotal !== undefined && defendedPerTotal.centre > (depthPerTotal?.centre ?? 0)
+    ? { perTotal: defendedPerTotal, isDefended: true, field: 'shape.defendedDepth' }
+    : { perTotal: depthPerTotal, isDefended: false, field: 'shape.bodyDepth' };
+}
 
 /** The band of the stretching limit: common practice, so as wide as practice is. */
 const stretched = (limit: number): Band => ({ low: limit / 1.25, centre: limit, high: limit * 1.25, basis: 'practice' });
@@ -141,11 +153,19 @@ export function marginAtWorst(pairing: Pairing, predator: StockAnimal, prey: Sto
 }
 
 /** The mouth and the length cap are two conditions; danger needs both. */
-function worstMargin(pairing: Pairing, logLengths: number, lengthsError: number): number {
-  const mouth = logLengths - Math.log(pairing.mouthRatioAtWorst) + together(pairing.mouthError, lengthsError);
-  const length =
-    pairing.lengthRatioAtWorst === 0 ? Number.POSITIVE_INFINITY : logLengths - Math.log(pairing.lengthRatioAtWorst) + lengthsError;
-  return Math.min(mouth, length);
+const worstMargin = (pairing: Pairing, logLengths: number, lengthsError: number): number =>
+  Math.min(
+    logLengths - Math.log(pairing.mouthRatio) + together(pairing.mouthError, lengthsError),
+    logLengths - Math.log(pairing.lengthRatioAtWorst) + lengthsError,
+  );
+
+/** Which of the two stands between the prey and the swallower at the centre; of both, the one that does so more surely. */
+export function standsBetween(pairing: Pairing, logLengths: number): 'mouth' | 'length' {
+  const mouth = logLengths - Math.log(pairing.mouthRatio);
+  const length = logLengths - Math.log(pairing.lengthRatio);
+  if (mouth >= 0) return 'length';
+  if (length >= 0) return 'mouth';
+  return mouth + pairing.mouthError <= logLengths - Math.log(pairing.lengthRatioAtWorst) ? 'mouth' : 'length';
 }
 
 /** The same at full size, where only the asymptotic lengths are uncertain. */
@@ -167,28 +187,4 @@ export function lengthOn(animal: StockAnimal, day: number): number {
   if (lengthCm === undefined) return Number.NaN;
   if (asymptoticCm === undefined || ratePerYear === undefined) return lengthCm.centre;
   return lengthAfter(lengthCm.centre, asymptoticCm.centre, ratePerYear.centre, yearsSince(animal, day));
-}
-
-/**
- * What would narrow the doubt most: the field whose error weighs most on the last day, and whose it is.
- */
-export function weightiestDoubt(
-  predator: StockAnimal,
-  prey: StockAnimal,
-  day: number,
-  lengths: LengthBook,
-): { field: string; of: StockAnimal } {
-  const sharedCurve = predator.kind.id === prey.kind.id;
-  const isDefended = raisesItsDepth(prey.kind);
-  const depth = isDefended ? prey.kind.defendedPerTotal : prey.kind.depthPerTotal;
-  const ofPredator = lengths(predator, day);
-  const ofPrey = lengths(prey, day);
-  const doubts: { field: string; of: StockAnimal; error: number }[] = [
-    { field: 'shape.lowerJaw', of: predator, error: predator.kind.swallow === undefined ? 0 : logUp(predator.kind.swallow) },
-    { field: isDefended ? 'shape.defendedDepth' : 'shape.bodyDepth', of: prey, error: depth === undefined ? 0 : logDown(depth) },
-    { field: 'growth', of: predator, error: sharedCurve ? ofPredator.startUp : ofPredator.up },
-    { field: 'growth', of: prey, error: sharedCurve ? ofPrey.startDown : ofPrey.down },
-  ];
-  // Errors that differ by rounding alone are even, so that units of the input do not decide which is named.
-  return doubts.reduce((most, doubt) => (doubt.error > most.error + 1e-9 ? doubt : most));
 }
