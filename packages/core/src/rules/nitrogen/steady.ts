@@ -25,6 +25,7 @@ export interface LoadMeasure {
   /** Nothing is planned and nothing is told: nobody asked. */
   readonly unasked: boolean;
   readonly feedIsTold: boolean;
+  readonly proteinIsTold: boolean;
 }
 
 export function measureLoad(stock: Stock, loads: Loads, options: NitrogenOptions, each: (measure: LoadMeasure) => void): void {
@@ -50,6 +51,7 @@ export function measureLoad(stock: Stock, loads: Loads, options: NitrogenOptions
     unknown: loads.unknown,
     unasked: filter === undefined && !loads.isTold && stock.animals.every(({ role }) => role === 'resident'),
     feedIsTold: loads.isTold,
+    proteinIsTold: loads.proteinIsTold,
   });
 }
 
@@ -62,11 +64,13 @@ export function judgeLoad({ load, filter, unknown, unasked }: LoadMeasure): Verd
 }
 
 export function tellLoad(
-  { eaters, load, filter, overDay, unknown, feedIsTold }: LoadMeasure,
+  { eaters, load, filter, overDay, unknown, feedIsTold, proteinIsTold }: LoadMeasure,
   { message }: Verdict,
   options: NitrogenOptions,
 ): Telling {
   const ofSizeUnknown = message === 'nitrogen.loadUnknown';
+  // Frozen food and dry food are further apart than media of one sort.
+  const settle = feedIsTold ? (proteinIsTold ? 'tank.filter' : 'tank.feed.protein') : 'tank.feed';
   const missing = [...(filter === undefined ? ['tank.filter'] : []), ...(unknown.length > 0 ? ['length'] : [])];
   return {
     subjects: (ofSizeUnknown ? unknown : eaters).map(({ id }) => ({ id, role: 'eater' })),
@@ -78,7 +82,7 @@ export function tellLoad(
         ? {}
         : { missingArea: { value: twoDigits(areaForLoad(load.centre - filter.centre, options.ratePerM2)), unit: 'm2' } }),
       ...(missing.length > 0 ? { missing: { keys: missing } } : {}),
-      ...(message === 'nitrogen.mayBeOverCapacity' ? { settle: { keys: [feedIsTold ? 'tank.filter' : 'tank.feed'] } } : {}),
+      ...(message === 'nitrogen.mayBeOverCapacity' ? { settle: { keys: [settle] } } : {}),
     },
     when: Number.isFinite(overDay) ? overDay : null,
     basis: filter === undefined ? load.basis : weakest(load.basis, filter.basis),
