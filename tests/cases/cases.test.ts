@@ -50,14 +50,16 @@ describe.each([...files])('%s', (id, file) => {
 
 test('what is said never to come up does not come up in any other situation either', () => {
   const never = new Map([...files].map(([id, file]) => [id, Object.keys(file.never)]));
+  const limited = rules.filter(({ id }) => (never.get(id) ?? []).length > 0);
   const does = situations.flatMap(({ name, situation, library }) => {
-    const found = check(stockOf(situation, library).stock, rules);
-    return rules.flatMap(({ id }) =>
+    const found = check(stockOf(situation, library).stock, limited);
+    return limited.flatMap(({ id }) =>
       reachedBy(found, id)
         .filter((one) => never.get(id)?.includes(one))
         .map((one) => `${id}: "${one}" in "${name}"`),
     );
   });
+  expect(limited.length).toBeGreaterThan(0);
   expect(situations.length).toBeGreaterThan(100);
   expect([...new Set(does)]).toEqual([]);
 });
@@ -95,7 +97,11 @@ describe('the comparison', () => {
     ['another level', said([{ ...wanted, level: 'note' }]), ['gape:predator=one,prey=two: level is error, expected note']],
     ['another day', said([{ ...wanted, when: null }]), ['gape:predator=one,prey=two: when is 2027-03-01, expected null']],
     ['another figure', said([{ ...wanted, data: { limit: '5 cm' } }]), ['gape:predator=one,prey=two: limit is 4.8 cm, expected 5 cm']],
-    ['a figure that is not there', said([{ ...wanted, data: { depth: '5 cm' } }]), ['gape:predator=one,prey=two: depth is undefined, expected 5 cm']],
+    [
+      'a figure that is not there',
+      said([{ ...wanted, data: { depth: '5 cm' } }]),
+      ['gape:predator=one,prey=two: depth is undefined, expected 5 cm'],
+    ],
     ['another count', said([wanted], 2), ['passed: 1, expected 2']],
   ])('takes amiss %s', (_what, is, expected) => expect(is).toEqual(expected));
 });
@@ -141,7 +147,11 @@ describe('a merge patch', () => {
     [{ a: 'c' }, { a: ['b'] }, { a: ['b'] }],
     [{ a: { b: 'c' } }, { a: { b: 'd', c: null } }, { a: { b: 'd' } }],
     [{ a: [{ b: 'c' }] }, { a: [1] }, { a: [1] }],
-    [['a', 'b'], ['c', 'd'], ['c', 'd']],
+    [
+      ['a', 'b'],
+      ['c', 'd'],
+      ['c', 'd'],
+    ],
     [{ a: 'b' }, ['c'], ['c']],
     [{ e: null }, { a: 1 }, { e: null, a: 1 }],
     [[1, 2], { a: 'b', c: null }, { a: 'b' }],

@@ -3,7 +3,11 @@ import type { Datum, Finding } from '@commensal/schema';
 import type { CaseText, Expected } from './read-cases.js';
 
 /** In what a check differs from what is expected; nothing where it does not. A finding that is not listed is a difference. */
-export function differences({ findings, summary }: Checked, rule: string, expected: Pick<CaseText, 'finds' | 'passed' | 'inapplicable'>): string[] {
+export function differences(
+  { findings, summary }: Checked,
+  rule: string,
+  expected: Pick<CaseText, 'finds' | 'passed' | 'inapplicable'>,
+): string[] {
   const left = [...findings];
   const apart = expected.finds.flatMap((wanted): string[] => {
     const at = left.findIndex(({ key }) => key === wanted.key);
@@ -35,6 +39,7 @@ function between(wanted: Expected, found: Finding): string[] {
 /** A figure of a finding as case files write it. */
 function datumInWords(datum: Datum | undefined): string | undefined {
   if (datum === undefined) return undefined;
-  if (datum.value !== undefined) return datum.unit === undefined || datum.unit === '1' ? String(datum.value) : `${datum.value} ${datum.unit}`;
+  if (datum.value !== undefined)
+    return datum.unit === undefined || datum.unit === '1' ? String(datum.value) : `${datum.value} ${datum.unit}`;
   return datum.date ?? datum.animal ?? datum.species ?? datum.keys?.join(' ');
 }
