@@ -63,14 +63,18 @@ export function judgeLoad({ load, filter, unknown, unasked }: LoadMeasure): Verd
   return PASSED;
 }
 
+/** Frozen food and dry food are further apart than media of one sort. */
+function whatWouldSettle({ feedIsTold, proteinIsTold }: Pick<LoadMeasure, 'feedIsTold' | 'proteinIsTold'>): string {
+  if (!feedIsTold) return 'tank.feed';
+  return proteinIsTold ? 'tank.filter' : 'tank.feed.protein';
+}
+
 export function tellLoad(
-  { eaters, load, filter, overDay, unknown, feedIsTold, proteinIsTold }: LoadMeasure,
+  { eaters, load, filter, overDay, unknown, ...told }: LoadMeasure,
   { message }: Verdict,
   options: NitrogenOptions,
 ): Telling {
   const ofSizeUnknown = message === 'nitrogen.loadUnknown';
-  // Frozen food and dry food are further apart than media of one sort.
-  const settle = feedIsTold ? (proteinIsTold ? 'tank.filter' : 'tank.feed.protein') : 'tank.feed';
   const missing = [...(filter === undefined ? ['tank.filter'] : []), ...(unknown.length > 0 ? ['length'] : [])];
   return {
     subjects: (ofSizeUnknown ? unknown : eaters).map(({ id }) => ({ id, role: 'eater' })),
@@ -82,7 +86,7 @@ export function tellLoad(
         ? {}
         : { missingArea: { value: twoDigits(areaForLoad(load.centre - filter.centre, options.ratePerM2)), unit: 'm2' } }),
       ...(missing.length > 0 ? { missing: { keys: missing } } : {}),
-      ...(message === 'nitrogen.mayBeOverCapacity' ? { settle: { keys: [settle] } } : {}),
+      ...(message === 'nitrogen.mayBeOverCapacity' ? { settle: { keys: [whatWouldSettle(told)] } } : {}),
     },
     when: Number.isFinite(overDay) ? overDay : null,
     basis: filter === undefined ? load.basis : weakest(load.basis, filter.basis),
