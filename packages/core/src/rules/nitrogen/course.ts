@@ -74,7 +74,7 @@ function sceneOf(stock: Stock, loads: Loads, batchDays: readonly number[], optio
     cycled: tank.cycledDay === undefined ? undefined : cycledCapacity(tank, options),
     daysSinceCycled: startDay - (tank.cycledDay ?? startDay),
     turnover: tank.turnoverGPerDay,
-    followDays: options.followDays,
+    followDays: Math.ceil(options.followDays),
   };
 }
 

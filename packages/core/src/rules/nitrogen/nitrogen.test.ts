@@ -32,7 +32,7 @@ const library = libraryOf([
 
 type Tank = Situation['tank'];
 
-/** Water of which nothing is in doubt; 0.0566 of the ammonia in it is un-ionised. */
+/** Water of which nothing is in doubt; 0.0691 of the ammonia in it is un-ionised. */
 const TANK: Tank = {
   water: { value: 240, unit: 'L' },
   temperature: { value: 26, unit: 'Cel' },
@@ -103,6 +103,15 @@ describe('the load in the long run', () => {
     expect(verdicts({ ...filter(0.14), ...feed(0.25, 0.45) }, { residents: residents(10) })).toEqual([]);
     // Of unknown protein it may be frozen or dry.
     expect(verdicts({ ...filter(0.14), ...feed(1) }, { residents: residents(1) })).toEqual(['cantTell warning nitrogen.mayBeOverCapacity']);
+  });
+
+  it.each([
+    [{}, 'tank.feed'],
+    [feed(1), 'tank.feed.protein'],
+    [feed(0.6, 0.45), 'tank.filter'],
+  ])('a filter that may be too small, food told as %o: %s would settle it', (told, field) => {
+    const [finding] = checked({ ...filter(0.14), ...told }, { residents: residents(told.feed === undefined ? 10 : 1) }).findings;
+    expect(finding).toMatchObject({ message: 'nitrogen.mayBeOverCapacity', data: { settle: { keys: [field] } } });
   });
 
   it('growth and newcomers come on top of the food that is told', () => {
@@ -259,6 +268,11 @@ describe('the peak after a batch', () => {
     expect(ofBatch(filter(20), more(60, { settings }))[0]).toMatchObject({ outcome: 'failed', level: 'note', message: 'nitrogen.peak' });
     // At the centre under the limit of a note, at its worst above it: no doubt worth naming.
     expect(ofBatch(filter(20), more(6, { settings }))).toEqual([]);
+  });
+
+  it('is followed to the end of the last day, whatever part of a day the settings name', () => {
+    const after = (followDays: number) => ofBatch(filter(20), more(60, { settings: { thresholds: { nitrogen: { followDays } } } }));
+    expect(after(7.5)).toEqual(after(8));
   });
 
   it('limits are settings', () => {

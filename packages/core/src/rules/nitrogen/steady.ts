@@ -26,6 +26,7 @@ export interface LoadMeasure {
   /** Nothing is planned and nothing is told: nobody asked. */
   readonly unasked: boolean;
   readonly feedIsTold: boolean;
+  readonly proteinIsTold: boolean;
 }
 
 export function measureLoad(stock: Stock, loads: Loads, options: NitrogenOptions, each: (measure: LoadMeasure) => void): void {
@@ -51,6 +52,7 @@ export function measureLoad(stock: Stock, loads: Loads, options: NitrogenOptions
     unknown: loads.unknown,
     unasked: filter === undefined && !loads.isTold && stock.animals.every(({ role }) => role === 'resident'),
     feedIsTold: loads.isTold,
+    proteinIsTold: loads.proteinIsTold,
   });
 }
 
@@ -62,8 +64,14 @@ export function judgeLoad({ load, filter, unknown, unasked }: LoadMeasure): Verd
   return PASSED;
 }
 
+/** Frozen food and dry food are further apart than media of one sort. */
+function whatWouldSettle({ feedIsTold, proteinIsTold }: Pick<LoadMeasure, 'feedIsTold' | 'proteinIsTold'>): string {
+  if (!feedIsTold) return 'tank.feed';
+  return proteinIsTold ? 'tank.filter' : 'tank.feed.protein';
+}
+
 export function tellLoad(
-  { eaters, load, filter, overDay, unknown, feedIsTold }: LoadMeasure,
+  { eaters, load, filter, overDay, unknown, ...told }: LoadMeasure,
   { message }: Verdict,
   options: NitrogenOptions,
 ): Telling {
@@ -79,7 +87,7 @@ export function tellLoad(
         ? {}
         : { missingArea: { value: twoDigits(areaForLoad(load.centre - filter.centre, options.ratePerM2)), unit: 'm2' } }),
       ...(missing.length > 0 ? { missing: { keys: missing } } : {}),
-      ...(message === 'nitrogen.mayBeOverCapacity' ? { settle: { keys: [feedIsTold ? 'tank.filter' : 'tank.feed'] } } : {}),
+      ...(message === 'nitrogen.mayBeOverCapacity' ? { settle: { keys: [whatWouldSettle(told)] } } : {}),
     },
     when: Number.isFinite(overDay) ? overDay : null,
     basis: filter === undefined ? load.basis : weakest(load.basis, filter.basis),
