@@ -60,7 +60,7 @@ export function deeperOf(voice: Voice, situation: Situation, options: TextOption
       return [
         tell('depth.outcome', { outcome, level }),
         ...each(group, (finding) => figures(finding)),
-        ...(changed === '' ? [] : [tell('depth.changed', { list: changed })]),
+        ...(changed === '' ? [] : [changed]),
         ...(withSources
           ? [
               ...(rule === undefined ? [id] : [tell('depth.rule', { rule: id, question: sayQuestion(voice.catalogue, rule) })]),
