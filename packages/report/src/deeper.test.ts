@@ -96,7 +96,7 @@ What was found
         the predator: 12.5 cm; length of the prey: 6 cm; body depth its mouth takes:
         2 cm; body depth of the prey: 1.5 cm; last safe day: 13 September 2027
       - rule gape: Can one of these animals swallow the other?
-      - key gape:predator=wick,prey=moll; weakest basis: from memory, unchecked
+      - weakest basis: from memory, unchecked; key gape:predator=wick,prey=moll
 
 What the rules take as given
 ----------------------------
@@ -152,8 +152,8 @@ describe('findings that are told in one sentence', () => {
   test('have their figures, keys and bases each', () => {
     expect(text).toContain("      - Moll's perch – first day: 14 September 2027; appetite");
     expect(text).toContain('      - Choir #2 – first day: 1 December 2027; appetite');
-    expect(text).toContain('      - Choir – key gape:predator=wick,prey=choir; weakest basis: common practice, no\n        source');
-    expect(text).toContain('      - Choir #2 – key gape:predator=wick,prey=choir#2; weakest basis: measured');
+    expect(text).toContain('      - Choir – weakest basis: common practice, no source; key\n        gape:predator=wick,prey=choir\n');
+    expect(text).toContain('      - Choir #2 – weakest basis: measured; key gape:predator=wick,prey=choir#2\n');
     expect(text.match(/failed, serious/g)).toHaveLength(1);
   });
 
@@ -221,7 +221,9 @@ test("a rule that the grounds do not hold, such as somebody else's, is named by 
     data: { mostLux: { value: 9, unit: '1' } },
   });
   const text = checked('researcher', [strange]);
-  expect(text).toContain('      - most lux: 9\n      - vendor/glow\n      - key vendor/glow:animal=wick');
+  expect(text).toContain(
+    '      - most lux: 9\n      - vendor/glow\n      - weakest basis: common practice, no source; key vendor/glow:animal=wick',
+  );
 });
 
 describe('a plan', () => {
