@@ -116,7 +116,7 @@ describe.each(catalogues.map((catalogue) => [catalogue.language, catalogue] as c
   });
 });
 
-const JUNK = /.*(?:[{}]|undefined|NaN|\[object|Infinity|\bnone\b|: ;|;\s*;|：／|／／|\u00A0| – \n).*/g;
+const JUNK = /.*(?:[{}]|undefined|NaN|\[object|Infinity|[:;] none(?=[;.]|$)|: ;|;\s*;|：／|／／|\u00A0| – \n).*/gm;
 
 /** Columns of a terminal: signs of East Asian scripts take two. */
 const widthOf = (line: string): number =>
