@@ -22,6 +22,12 @@ describe('calls', () => {
     ['an unknown option', ['plan', quay, '--speed'], "unknown option '--speed'"],
     ['a value that is not a choice', ['plan', quay, '--units', 'uk'], 'Allowed choices are metric, us'],
     ['a format that is not there', ['check', quay, '--format', 'xml'], 'Allowed choices are text, json'],
+    [
+      'a depth that is not there',
+      ['plan', quay, '--depth', 'expert'],
+      "argument 'expert' is invalid. Allowed choices are keeper, adviser, researcher",
+    ],
+    ['a depth of rules', ['rules', '--depth', 'adviser'], "unknown option '--depth'"],
     ['no file', ['plan'], "missing required argument 'situation'"],
     ['an empty name', ['plan', ''], 'It is empty'],
     ['two files', ['plan', quay, quay], "too many arguments for 'plan'"],

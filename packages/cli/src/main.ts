@@ -5,6 +5,7 @@ import { runRules } from './commands/rules.js';
 import { BadInput, Broken, EXIT } from './failure.js';
 import {
   asOfOption,
+  depthOption,
   formatOption,
   langOption,
   nonEmpty,
@@ -37,6 +38,7 @@ function commandLine(done: (code: number) => void): Command {
       .addOption(outOption())
       .addOption(unitsOption())
       .addOption(langOption())
+      .addOption(depthOption())
       .addOption(asOfOption())
       .addOption(strictOption())
       .addOption(notesOption())

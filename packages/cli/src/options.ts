@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from 'commander';
+import { type Depth, DEPTHS } from '@commensal/report';
 import { catalogues } from './languages.js';
 
 /** Options that commands share. */
@@ -8,6 +9,7 @@ export interface SharedOptions {
   readonly out?: string;
   readonly units: 'metric' | 'us';
   readonly lang: string;
+  readonly depth?: Depth;
   readonly asOf?: string;
   readonly strict?: boolean;
   readonly notes?: boolean;
@@ -23,6 +25,11 @@ export const langOption = (): Option =>
   new Option('--lang <language>', 'language to print in; JSON holds keys and numbers, no sentences')
     .choices(catalogues.map(({ language }) => language))
     .default(catalogues[0].language);
+export const depthOption = (): Option =>
+  new Option(
+    '--depth <depth>',
+    'whom the text is for: sentences for a keeper (unless told otherwise), their figures as well for an adviser, what those rest on as well for a researcher; JSON holds findings whole whatever the depth',
+  ).choices(DEPTHS);
 export const asOfOption = (): Option => new Option('--as-of <date>', 'take the situation on another day, such as 2027-03-01');
 export const strictOption = (): Option => new Option('--strict', 'also exit with 1 where something serious cannot be told');
 export const notesOption = (): Option => new Option('--notes', 'also print what is only good to know');

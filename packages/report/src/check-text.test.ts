@@ -17,7 +17,7 @@ const END = `
 Failed: 0 serious, 0 to decide, 0 good to know. Cannot be told: 0 that would be serious,
 0 to decide, 0 good to know.
 Library 1.2.3, schema 1.0, species records 2026.1. Figures differ in how sure they are;
-the JSON output says for each finding what it rests on.
+run again with --depth researcher to read what each finding rests on.
 `;
 
 test('a check that found nothing says so', () => {

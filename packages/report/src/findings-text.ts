@@ -1,14 +1,10 @@
 import type { Caution, Finding, StaleAcceptance, Summary, Versions } from '@commensal/schema';
 import { say } from './catalogue.js';
-import { heading, paragraph } from './layout.js';
+import type { Depth } from './depth.js';
+import { type Deeper, type Group, other } from './deeper.js';
+import { heading, item, paragraph } from './layout.js';
 import { sayCaution, sayFinding } from './sentences.js';
 import { sayAnimal, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
-
-/** Findings that say the same of several animals, or of one animal and several others. */
-interface Group {
-  readonly first: Finding;
-  readonly others: Finding[];
-}
 
 /** All that a sentence says besides the animal that differs; of a pair also besides numbers and days, which are named for each. */
 function meaning({ message, level, outcome, subjects, data, when }: Finding): string {
@@ -18,12 +14,9 @@ function meaning({ message, level, outcome, subjects, data, when }: Finding): st
   return JSON.stringify([message, level, outcome, first, second?.role, words]);
 }
 
-/** Which of a finding's animals differs from one of its like to the next. */
-const other = (finding: Finding): string | undefined => finding.subjects.at(-1)?.id;
-
 /** Findings that say the same are told once, the other animals named behind it; never those that were accepted. */
 export function grouped(findings: readonly Finding[]): Group[] {
-  const groups = new Map<string, Group>();
+  const groups = new Map<string, { first: Finding; others: Finding[] }>();
   for (const finding of findings) {
     const key = finding.subjects.length <= 2 && finding.accepted === undefined ? meaning(finding) : finding.key;
     const group = groups.get(key);
@@ -50,18 +43,31 @@ export function sayGroup(voice: Voice, { first, others }: Group): string {
   return `${sentence} ${say(voice.catalogue, 'plan.sameFor', { list: sayList(voice, list) })}`;
 }
 
+/** A group as a paragraph, with what the depth of the report adds beneath it. */
+export const groupText = (voice: Voice, group: Group, deeper: Pick<Deeper, 'group'>, more: string = ''): string =>
+  [paragraph(`${sayGroup(voice, group)}${more}`, 4), ...deeper.group(group).map((line) => item(line, 6))].join('\n');
+
+/** Those of the findings that are printed: notes only where asked for. */
+export const printed = (findings: readonly Finding[], withNotes: boolean): Finding[] =>
+  findings.filter(({ level }) => withNotes || level !== 'note');
+
 /** The findings by outcome and level, each group under its own line; notes only where asked for. */
-export function findingsText(voice: Voice, findings: readonly Finding[], withNotes: boolean): string {
+export function findingsText(
+  voice: Voice,
+  findings: readonly Finding[],
+  withNotes: boolean,
+  deeper: Pick<Deeper, 'group'> = { group: () => [] },
+): string {
   const parts: string[] = [];
   for (const level of ['error', 'warning', 'note'] as const) {
     for (const outcome of ['failed', 'cantTell'] as const) {
-      const these = findings.filter((finding) => finding.level === level && finding.outcome === outcome);
-      if (these.length === 0 || (level === 'note' && !withNotes)) continue;
+      const these = printed(findings, withNotes).filter((finding) => finding.level === level && finding.outcome === outcome);
+      if (these.length === 0) continue;
       const title = say(voice.catalogue, outcome === 'failed' ? 'text.failedOf' : 'text.cantTellOf', { level });
       const paragraphs = grouped(these).map((group) => {
         const accepted = group.first.accepted;
         const text = accepted === undefined ? '' : ` (${say(voice.catalogue, 'text.accepted', { reason: accepted })})`;
-        return paragraph(`${sayGroup(voice, group)}${text}`, 4);
+        return groupText(voice, group, deeper, text);
       });
       parts.push([`  ${title}`, ...paragraphs].join('\n'));
     }
@@ -99,5 +105,6 @@ export function summaryText(voice: Voice, { failed, cantTell, accepted }: Summar
   );
 }
 
-export const versionsText = (voice: Voice, versions: Versions): string =>
-  paragraph(say(voice.catalogue, 'text.versions', { ...versions }), 0);
+/** What the report was made with, and where to read what its figures rest on unless this is the place. */
+export const versionsText = (voice: Voice, versions: Versions, depth: Depth = 'keeper'): string =>
+  paragraph(say(voice.catalogue, 'text.versions', { ...versions, depthKey: depth }), 0);

@@ -1,7 +1,9 @@
 /** Sentences and text for what was computed. A language is a subpath of its own: `@commensal/report/en`. */
 export { type Catalogue, has, say, type Slots } from './catalogue.js';
 export { checkText } from './check-text.js';
-export { cited } from './citation.js';
+export { cited, citedShort } from './citation.js';
+export { type Depth, DEPTHS, type Grounds, type TextOptions } from './depth.js';
+export { type Figure, figureSlots, figuresOf, type Told } from './figures.js';
 export { cautionsText, findingsText, summaryText } from './findings-text.js';
 export { type Names, namesIn } from './names.js';
 export { chosenList, planText } from './plan-text.js';

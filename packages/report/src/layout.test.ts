@@ -44,4 +44,10 @@ describe('a script without spaces', () => {
     expect(lines.filter((line) => /^ {4}[、。]/u.test(line))).toEqual([]);
     expect(lines.filter((line) => /\d$/.test(line))).toEqual([]);
   });
+
+  it('opens and closes brackets on the line of their words, and starts none with a slash', () => {
+    const figures = paragraph('【クマノミ】食べる側の長さ：12 cm／口に入る体高：2 cm／'.repeat(8), 4).split('\n');
+    expect(figures.length).toBeGreaterThan(3);
+    expect(figures.filter((line) => /^ {4}[／】]|【$/u.test(line))).toEqual([]);
+  });
 });

@@ -25,8 +25,8 @@ const wide = new RegExp(WIDE, 'u');
 const widthOf = (text: string): number => [...text].reduce((columns, sign) => columns + (wide.test(sign) ? 2 : 1), 0);
 
 /** What ends no line (a number before its unit or counter among it) and what starts none. */
-const OPENING = '[（「『(\\d\\u00A0]';
-const CLOSING = '[、。，．：；！？）」』〜ー・ぁぃぅぇぉっゃゅょァィゥェォッャュョ々,.;:)° \\u00A0]';
+const OPENING = '[（「『【(\\d\\u00A0]';
+const CLOSING = '[、。，．：；／！？）」』】〜ー・ぁぃぅぇぉっゃゅょァィゥェォッャュョ々,.;:)° \\u00A0]';
 const BREAK = new RegExp(`(?<= )(?! )|(?<!${OPENING})(?:(?<=${WIDE})|(?=${WIDE}))(?!${CLOSING})`, 'u');
 
 /** Sentences that were put together with a space or a stop of other scripts between them. */

@@ -79,7 +79,7 @@ Cautions
 Failed: 0 serious, 0 to decide, 0 good to know. Cannot be told: 0 that would be serious,
 0 to decide, 1 good to know.
 Library 1.2.3, schema 1.0, species records 2026.1. Figures differ in how sure they are;
-the JSON output says for each finding what it rests on.
+run again with --depth researcher to read what each finding rests on.
 `,
   );
 });
@@ -117,7 +117,7 @@ test('nothing to introduce is said', () => {
 });
 
 test('notes are printed where they are asked for', () => {
-  const text = planText(metric, situation, plan, true);
+  const text = planText(metric, situation, plan, { notes: true });
   expect(text).toContain('Cannot be told, good to know\n    How hard Wick is to keep');
   expect(text).not.toContain('--notes');
 });

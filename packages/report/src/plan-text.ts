@@ -1,12 +1,16 @@
 import type { LeftOut, Plan, PlannedIntroduction, Situation } from '@commensal/schema';
 import { say } from './catalogue.js';
-import { cautionsText, findingsText, grouped, sayGroup, staleText, summaryText, versionsText } from './findings-text.js';
+import { type Deeper, deeperOf } from './deeper.js';
+import type { TextOptions } from './depth.js';
+import { cautionsText, findingsText, grouped, groupText, printed, staleText, summaryText, versionsText } from './findings-text.js';
 import { heading, item, page, paragraph } from './layout.js';
 import { sayChange, sayOrderReason } from './sentences.js';
 import { capital, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
 
-/** A plan as plain text for a keeper. */
-export function planText(voice: Voice, situation: Situation, plan: Plan, withNotes: boolean = false): string {
+/** A plan as plain text: for a keeper, unless the options ask for more. */
+export function planText(voice: Voice, situation: Situation, plan: Plan, options: TextOptions = {}): string {
+  const { notes = false, depth } = options;
+  const deeper = deeperOf(voice, situation, options);
   const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
   const wishes = plan.chosen.length + plan.leftOut.length;
   const counts = tell('plan.counts', {
@@ -15,9 +19,9 @@ export function planText(voice: Voice, situation: Situation, plan: Plan, withNot
     leftOut: plan.leftOut.length,
   });
   const proof = plan.proven ? tell('plan.proven') : tell('plan.open', { gap: sayQuantity(voice, plan.gap, '1') });
-  const introductions = plan.introductions.map((introduction) => introductionText(voice, introduction));
-  const leftOut = plan.leftOut.map((wish) => leftOutText(voice, wish));
-  const findings = findingsText(voice, plan.findings, withNotes);
+  const introductions = plan.introductions.map((introduction) => introductionText(voice, introduction, deeper));
+  const leftOut = plan.leftOut.map((wish) => leftOutText(voice, wish, deeper));
+  const findings = findingsText(voice, plan.findings, notes, deeper);
   return page(
     [
       ...(situation.title === undefined ? [] : [situation.title]),
@@ -28,11 +32,12 @@ export function planText(voice: Voice, situation: Situation, plan: Plan, withNot
     findings === '' ? '' : [heading(tell('plan.withThePlan')), findings].join('\n'),
     staleText(voice, plan.staleAcceptances),
     cautionsText(voice, plan.cautions),
-    [summaryText(voice, plan.summary), versionsText(voice, plan.versions)].join('\n'),
+    ...deeper.sections([...plan.leftOut.flatMap(({ because }) => because), ...printed(plan.findings, notes)]),
+    [summaryText(voice, plan.summary), versionsText(voice, plan.versions, depth)].join('\n'),
   );
 }
 
-function introductionText(voice: Voice, introduction: PlannedIntroduction): string {
+function introductionText(voice: Voice, introduction: PlannedIntroduction, deeper: Deeper): string {
   const animals = introduction.animals.map(({ species, count, length }) =>
     paragraph(
       say(voice.catalogue, 'plan.line', {
@@ -45,10 +50,11 @@ function introductionText(voice: Voice, introduction: PlannedIntroduction): stri
     ),
   );
   const reasons = introduction.reasons.map((reason) => sayOrderReason(voice, reason)).join(' ');
-  return [`  ${sayDate(voice, introduction.date)}`, ...animals, paragraph(reasons, 6)].join('\n');
+  const figures = deeper.reasons(introduction.reasons).map((line) => item(line, 8));
+  return [`  ${sayDate(voice, introduction.date)}`, ...animals, paragraph(reasons, 6), ...figures].join('\n');
 }
 
-function leftOutText(voice: Voice, { species, count, because, wouldNeed }: LeftOut): string {
+function leftOutText(voice: Voice, { species, count, because, wouldNeed }: LeftOut, deeper: Deeper): string {
   const name = capital(say(voice.catalogue, 'plan.leftOutName', { name: voice.names.speciesName(species), count }));
   const needs =
     wouldNeed.length === 0
@@ -57,7 +63,7 @@ function leftOutText(voice: Voice, { species, count, because, wouldNeed }: LeftO
           paragraph(say(voice.catalogue, 'plan.wouldLetIn', { changes: wouldNeed.length }), 4),
           ...wouldNeed.map((change) => item(sayChange(voice, change), 6)),
         ];
-  return [`  ${name}`, ...grouped(because).map((group) => paragraph(sayGroup(voice, group), 4)), ...needs].join('\n');
+  return [`  ${name}`, ...grouped(because).map((group) => groupText(voice, group, deeper)), ...needs].join('\n');
 }
 
 /** The names of the chosen species in a row; for a title or a notice. */

@@ -39,6 +39,10 @@ const locale = (voice: Language): string => (voice.catalogue.language === 'en' ?
 /** Keeps a number and its unit on one line. */
 const NO_BREAK_SPACE = '\u00A0';
 
+/** A number without a unit, in the reader's language. */
+export const sayNumber = (voice: Language, value: number, digits: Intl.NumberFormatOptions = { maximumFractionDigits: 2 }): string =>
+  new Intl.NumberFormat(locale(voice), digits).format(value);
+
 /** A number with its unit, in the reader's units and language. */
 export function sayQuantity(voice: Language, value: number, unit: string): string {
   const shown = SHOWN[unit];
@@ -47,7 +51,7 @@ export function sayQuantity(voice: Language, value: number, unit: string): strin
     const amount = `${new Intl.NumberFormat(locale(voice), { maximumSignificantDigits: 3 }).format(value)}${NO_BREAK_SPACE}${written}`;
     return PER_DAY.has(unit) ? say(voice.catalogue, 'unit.perDay', { amount }) : amount;
   }
-  if (shown === undefined) return new Intl.NumberFormat(locale(voice), { maximumFractionDigits: 2 }).format(value);
+  if (shown === undefined) return sayNumber(voice, value);
   const [code, name] = shown[voice.units];
   const shownValue = convert(value, unit, code);
   const format = new Intl.NumberFormat(locale(voice), {

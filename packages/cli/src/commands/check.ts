@@ -6,6 +6,7 @@ import { catalogueOf } from '../languages.js';
 import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
+import { noticeDepth, textOptions } from '../text-options.js';
 import { schemaOf, versionsOf } from '../versions.js';
 import { refuseToOverwrite, writeOutput } from '../write-output.js';
 
@@ -16,8 +17,11 @@ export function runCheck(file: string, options: SharedOptions): number {
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
   const voice = { catalogue: catalogueOf(options.lang), units: options.units, names: namesIn(situation, library, options.lang) };
+  noticeDepth(options);
   writeOutput(
-    options.format === 'json' ? `${JSON.stringify(report, null, 2)}\n` : checkText(voice, situation, report, options.notes),
+    options.format === 'json'
+      ? `${JSON.stringify(report, null, 2)}\n`
+      : checkText(voice, situation, report, textOptions(options, library, rules)),
     options.out,
   );
   const { failed, cantTell } = report.summary;

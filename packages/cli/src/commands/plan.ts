@@ -6,6 +6,7 @@ import { catalogueOf } from '../languages.js';
 import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
+import { noticeDepth, textOptions } from '../text-options.js';
 import { schemaOf, versionsOf } from '../versions.js';
 import { refuseToOverwrite, writeOutput } from '../write-output.js';
 
@@ -30,8 +31,11 @@ export function runPlan(file: string, options: SharedOptions): number {
     units: options.units,
     names: namesIn(situation, library, options.lang, [...leftOut, ...newcomers]),
   };
+  noticeDepth(options);
   writeOutput(
-    options.format === 'json' ? `${JSON.stringify(result, null, 2)}\n` : planText(voice, situation, result, options.notes),
+    options.format === 'json'
+      ? `${JSON.stringify(result, null, 2)}\n`
+      : planText(voice, situation, result, textOptions(options, library, rules)),
     options.out,
   );
   const nothing = result.chosen.length === 0 && result.leftOut.length > 0;
