@@ -1,5 +1,6 @@
 import type { CheckReport, Finding, RuleCounts, StaleAcceptance, Summary } from '@commensal/schema';
 import { dayOf, isoOf } from '../quantity/days.js';
+import { expectIds } from '../rules/ids.js';
 import { LEVELS } from '../rules/levels.js';
 import { type AnyRule, keyOf, optionsOf } from '../rules/rule.js';
 import type { Stock } from '../stock/stock.js';
@@ -12,11 +13,13 @@ export type Checked = Omit<CheckReport, '$schema' | 'versions'>;
  * Runs rules over a stock. Findings are what failed and what cannot be told, the gravest first; what passed is counted in the
  * summary. Accepted findings stay in the list, marked, and are not counted among the failures.
  *
- * @throws RangeError when the settings name an option that a rule does not have; `settingsProblems` tells beforehand.
+ * @throws RangeError when two rules share an id, when one that is not ours has none of the form `vendor/rule`, and when the
+ * settings name an option that a rule does not have; `settingsProblems` tells the last beforehand.
  * @example
  * check(stockOf(situation, library).stock, rules).findings.filter(isError).length; // 0
  */
 export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
+  expectIds('check', rules);
   const { findings, counts, stale } = run(stock, rules);
   findings.sort(byGravity);
   return {

@@ -1,5 +1,6 @@
 import type { PlannedAnimals, PlannedIntroduction, Plan, Situation } from '@commensal/schema';
 import { isoOf } from '../quantity/days.js';
+import { expectIds } from '../rules/ids.js';
 import { rules as allRules } from '../rules/index.js';
 import type { AnyRule } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
@@ -22,9 +23,10 @@ export type Planned = Omit<Plan, '$schema' | 'versions'>;
  *
  * The situation must be valid and name only species the library holds (`stockOf` tells).
  *
- * @throws RangeError for more than {@link MOST_WISHES} wishes.
+ * @throws RangeError for more than {@link MOST_WISHES} wishes, and for rules whose ids `check` refuses as well.
  */
 export function plan(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules, mostWork: number = MOST_WORK): Planned {
+  expectIds('plan', rules);
   const ground = groundOf(situation, library, rules);
   if (ground.lines.length > MOST_WISHES)
     throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
