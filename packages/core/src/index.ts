@@ -74,6 +74,7 @@ export {
   optionsOf,
   type Outcome,
   PASSED,
+  type Planning,
   type Rule,
   type RuleDefault,
   type Telling,

@@ -20,11 +20,14 @@ describe('a near miss', () => {
     ['gap', 'gape'],
     ['watre', 'water'],
     ['Gape', 'gape'],
+    ['comp', 'company'],
   ])('of %s is %s', (word, meant) => expect(nearMiss(word, ['water', 'gape', 'company'])).toBe(meant));
 
   it('is none where less than half is right, or nothing is known', () => {
     expect(nearMiss('zzz', ['water', 'gape'])).toBeUndefined();
     expect(nearMiss('gape', [])).toBeUndefined();
+    expect(nearMiss('co', ['company'])).toBeUndefined();
+    expect(nearMiss('', ['gape'])).toBeUndefined();
   });
 
   it('of two as near is the first', () => expect(nearMiss('ab', ['ac', 'ad'])).toBe('ac'));

@@ -17,8 +17,11 @@ export function lettersApart(one: string, other: string): number {
   return row.at(-1) as number;
 }
 
+/** So few letters say nothing of how a word goes on. */
+const FEWEST_LETTERS = 3;
+
 /**
- * The word that was most likely meant: the nearest, where half the letters or more are right.
+ * The word that was most likely meant: the nearest, where half the letters or more are right; else one that begins with it.
  *
  * @example
  * nearMiss('gap', ['water', 'gape']); // 'gape'
@@ -26,5 +29,6 @@ export function lettersApart(one: string, other: string): number {
 export function nearMiss(word: string, known: readonly string[]): string | undefined {
   const apart = known.map((one) => lettersApart(word, one));
   const least = Math.min(...apart);
-  return least <= word.length / 2 ? known[apart.indexOf(least)] : undefined;
+  if (least <= word.length / 2) return known[apart.indexOf(least)];
+  return word.length < FEWEST_LETTERS ? undefined : known.find((one) => one.startsWith(word));
 }
