@@ -216,7 +216,7 @@ describe('what is proven under rules of others', () => {
 
   it('switched off it keeps nobody out, and accepted neither', () => {
     const want = ruleOf('option', 'neither', (animals) => alone(animals, () => true));
-    const under = (settings: Situation['settings']): Planned => plan({ ...LONE, settings }, libraryOf(records), [want]);
+    const under = (settings: NonNullable<Situation['settings']>): Planned => plan({ ...LONE, settings }, libraryOf(records), [want]);
     expect(under({ off: [want.id] })).toMatchObject({ chosen: [{}], findings: [], summary: { rules: { [want.id]: { untested: 1 } } } });
     const accepted = [{ key: 'quay/option:animal=gramma-loreto', reason: 'as agreed' }];
     expect(under({ accepted })).toMatchObject({ chosen: [{}], findings: [{ accepted: 'as agreed' }], summary: { accepted: 1 } });
