@@ -1,4 +1,5 @@
 import type { PlannedAnimals, PlannedIntroduction, Plan, Situation } from '@commensal/schema';
+import { cautionsIn } from '../check/check.js';
 import { isoOf } from '../quantity/days.js';
 import { expectIds } from '../rules/ids.js';
 import { rules as allRules } from '../rules/index.js';
@@ -32,7 +33,9 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
     throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
   const { arrangement, proven, gap } = selectBest(ground, mostWork);
   const granted = new Map(arrangement.picks.map((pick) => [pick.line.wish, pick]));
-  const { findings, summary, cautions, staleAcceptances } = arrangement.checked;
+  const { findings, summary, staleAcceptances } = arrangement.checked;
+  const leftOut = leftOutOf(ground, library, arrangement);
+  const lines = ground.lines.map(({ id, wish: { kind } }) => ({ id, kind }));
   return {
     date: isoOf(ground.stock.day),
     chosen: ground.stock.wishes.flatMap((wish) => {
@@ -46,12 +49,12 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
         reasons: orderReasons(ground, arrangement, position),
       }),
     ),
-    leftOut: leftOutOf(ground, library, arrangement),
+    leftOut,
     proven,
     gap,
     findings,
     summary,
-    cautions,
+    cautions: cautionsIn(ground.stock, [...findings, ...leftOut.flatMap(({ because }) => because)], lines),
     staleAcceptances,
   };
 }
