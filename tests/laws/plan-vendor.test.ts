@@ -150,7 +150,7 @@ describe.each(Object.entries(WANTS))('under a rule of others (%s)', (_, want) =>
           }
         },
       ),
-      { numRuns: runs(60) },
+      { numRuns: runs(40) },
     );
     expect(seen.excluded).toBeGreaterThan(0);
   });

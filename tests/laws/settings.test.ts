@@ -15,8 +15,8 @@ const stocks: readonly Stock[] = [...thresholdCases, ...cases].map(({ name, situ
 const withSettings = (stock: Stock, more: Partial<Stock['settings']>): Stock => ({ ...stock, settings: { ...stock.settings, ...more } });
 
 describe('a rule switched off', () => {
-  /** Each case in turn is enough: every rule finds something in many of them. */
-  const some = stocks.filter((_, index) => index % 3 === 0);
+  /** Some of the cases are enough: every rule finds something in many of them. */
+  const some = stocks.filter((_, index) => index % 7 === 0);
   const before: readonly Checked[] = some.map((stock) => check(stock, allRules));
 
   it.each(allRules.map(({ id }) => id))('%s: its findings are gone, all others are there, and it counts as untested', (id) => {
