@@ -122,7 +122,7 @@ describe('check', () => {
   });
 
   it('brings the cautions of residents, newcomers and wishes', () => {
-    const { cautions } = checked({ wishes: [{ species: 'ursus-primus' }], residents: [] });
+    const { cautions } = checked({ wishes: [{ species: 'ursus-primus' }], residents: [] }, []);
     expect(cautions.map(({ message }) => message)).toEqual(['caution.bite.painful', 'caution.electricity', 'caution.neverRelease']);
     expect(cautions[2]?.species).toEqual(['agnus-primus', 'ursus-primus']);
   });
