@@ -4,7 +4,8 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { manifestOf, packageFolders, root } from '../support/repository.js';
+import { fencesIn } from '../../scripts/docs.mjs';
+import { manifestOf, packageFolders, root, textOf } from '../support/repository.js';
 
 interface Packed {
   name: string;
@@ -169,6 +170,72 @@ describe('installed together', () => {
     };
     write(`tsconfig.${name}.json`, JSON.stringify({ compilerOptions: options, files: [`${name}.ts`] }));
     await tool('typescript/bin/tsc', ['-p', `tsconfig.${name}.json`, '--pretty', 'false'], consumer());
+  });
+
+  test('a rule of somebody else is checked, planned with and told, as the page on it says', async () => {
+    const page = textOf('docs/a-rule-of-your-own.md').split('\n');
+    const blocks = fencesIn(page);
+    mkdirSync(path.join(consumer(), 'examples'), { recursive: true });
+    write('examples/house-list.rule.mjs', textOf('examples/house-list.rule.mjs'));
+    let ran = 0;
+    for (const [index, { info, from, to }] of blocks.entries()) {
+      if (info !== 'js run') continue;
+      write('block.mjs', page.slice(from, to).join('\n'));
+      const output = blocks[index + 1];
+      expect((await node(['block.mjs'])).trimEnd()).toBe(page.slice(output?.from, output?.to).join('\n'));
+      ran += 1;
+    }
+    expect(ran).toBeGreaterThan(2);
+  });
+
+  test('TypeScript takes a rule of somebody else beside ours, and tells what one lacks', async () => {
+    write(
+      'their-rule.ts',
+      [
+        "import { type AnyRule, check, libraryOf, plan, PASSED, type Planning, rules, type Rule, type Stock, stockOf, type StockAnimal, type Telling, type Verdict } from '@commensal/core';",
+        "import { namesIn, sayFinding, type Sentence, type Voice, withSentences } from '@commensal/report';",
+        "import { en } from '@commensal/report/en';",
+        "import type { Datum, Finding, Situation, Subject } from '@commensal/schema';",
+        'const planning: Planning = "option";',
+        'const failed: Verdict = { outcome: "failed", level: "error", message: "quay/door.shut" };',
+        'export const door: Rule<StockAnimal, "fromCm"> = {',
+        '  id: "quay/door", question: "Does it fit through the door?", scope: "animal", planning,',
+        '  monotone: { water: "neither", rock: "neither", fewerAnimals: "neither", delay: "neither" },',
+        '  needs: [], sources: [], defaults: { fromCm: { value: 90, unit: "cm", basis: "choice" } },',
+        '  measure(stock: Stock, _options, each) { for (const animal of stock.animals) each(animal); },',
+        '  judge({ lengthCm }, { fromCm }): Verdict { return (lengthCm?.centre ?? 0) >= fromCm ? failed : PASSED; },',
+        '  tell({ id, lengthCm }): Telling {',
+        '    const subjects: Subject[] = [{ id, role: "animal" }];',
+        '    const length: Datum = { value: lengthCm?.centre ?? 0, unit: "cm" };',
+        '    return { subjects, data: { length }, when: null, basis: "practice" };',
+        '  },',
+        '};',
+        'export const all: readonly AnyRule[] = [...rules, door];',
+        'export const sentences: Record<string, Sentence> = { "quay/door.shut": "No door for {animal}.", "quay/door.other": ({ length }) => String(length) };',
+        'export const text = (situation: Situation): string[] => {',
+        '  const library = libraryOf([]);',
+        '  const voice: Voice = { catalogue: withSentences(en, sentences), units: "us", names: namesIn(situation, library, "en") };',
+        '  const findings: readonly Finding[] = [...check(stockOf(situation, library).stock, [...rules, door]).findings, ...plan(situation, library, [...rules, door]).findings];',
+        '  return findings.map((finding) => sayFinding(voice, finding));',
+        '};',
+        '// @ts-expect-error A threshold that the rule does not have.',
+        'export const lacking: Rule<StockAnimal, "fromCm" | "toCm"> = { ...door };',
+        '// @ts-expect-error No part in planning.',
+        'export const odd: AnyRule = { ...door, planning: "sometimes" };',
+        '',
+      ].join('\n'),
+    );
+    const options = {
+      module: 'NodeNext',
+      target: 'ES2022',
+      lib: ['ES2022'],
+      types: [],
+      strict: true,
+      exactOptionalPropertyTypes: true,
+      noEmit: true,
+    };
+    write('tsconfig.their-rule.json', JSON.stringify({ compilerOptions: options, files: ['their-rule.ts'] }));
+    await tool('typescript/bin/tsc', ['-p', 'tsconfig.their-rule.json', '--pretty', 'false'], consumer());
   });
 
   test('the command line says its version', async () => {

@@ -204,6 +204,11 @@ export const cases: readonly Case[] = [
     library: without('conduct.harms'),
     situation: situationOf({ tank: { ...smallTank, kept: ['stony-corals', 'clams'] }, residents: residentsOf(species(2)) }),
   },
+  {
+    name: 'soft corals kept',
+    library: sample,
+    situation: situationOf({ tank: { ...smallTank, kept: ['soft-corals'] }, residents: residentsOf(species(9)) }),
+  },
   { name: 'all at once', library: sample, situation: situationOf({ residents: residentsOf(species(1)) }) },
   { name: 'all at once, no stand-ins', library: bare, situation: situationOf({ residents: residentsOf(species(3)) }) },
   {

@@ -1,4 +1,4 @@
-import { check, type Library, rules, stockOf } from '@commensal/core';
+import { type AnyRule, check, type Library, rules as allRules, stockOf } from '@commensal/core';
 import type { Situation } from '@commensal/schema';
 
 /** What a set of wishes is worth: priorities, then animals. */
@@ -30,7 +30,7 @@ function* product<Item>(lists: readonly (readonly Item[])[]): Generator<readonly
  * entry length, every order of batches, a gap apart. Nothing of the planner is used but what it promises: the first day, the
  * gap, kin together, scavengers together, lengths in whole millimetres at both ends and the middle of the entry range.
  */
-export function worthByForce(situation: Situation, library: Library): Worth {
+export function worthByForce(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules): Worth {
   const wishes = situation.wishes ?? [];
   const choices = wishes.map((wish, index): Choice[] => {
     const [least = 1, most = 1] = wish.count ?? [];
@@ -42,10 +42,10 @@ export function worthByForce(situation: Situation, library: Library): Worth {
   });
   const sets = [...product(choices)].map((set) => set.filter(({ count }) => count > 0));
   sets.sort((one, other) => worthOf(other).priority - worthOf(one).priority || worthOf(other).animals - worthOf(one).animals);
-  return worthOf(sets.find((set) => canComeIn(situation, library, set)) ?? []);
+  return worthOf(sets.find((set) => canComeIn(situation, library, set, rules)) ?? []);
 }
 
-function canComeIn(situation: Situation, library: Library, set: readonly Choice[]): boolean {
+function canComeIn(situation: Situation, library: Library, set: readonly Choice[], rules: readonly AnyRule[]): boolean {
   const { stock } = stockOf(situation, library);
   const exclude = situation.settings?.whenUncertain === 'exclude';
   const lastEntry = Math.max(...stock.animals.map(({ entryDay }) => entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);

@@ -1,11 +1,9 @@
 import { type AnyRule, dayOf, type Library, type Stock, settingsProblems, stockOf } from '@commensal/core';
 import { type Problem, type Situation, situationProblems } from '@commensal/schema';
-import { distance } from 'fastest-levenshtein';
 import { badCall, BadInput } from './failure.js';
 import { FAR_DAY_ALLOWED, farDays, isFarDay } from './far-days.js';
 import { readDocument } from './read-document.js';
 import { unknownSpecies } from './unknown-species.js';
-import { either } from './words.js';
 
 /** A valid situation with the stock made of it. */
 export interface OpenSituation {
@@ -28,20 +26,7 @@ function problemsIn(data: unknown, library: Library, rules: readonly AnyRule[]):
   const told = new Set(strangers.map(({ pointer }) => pointer));
   const own = situationProblems(data).filter(({ pointer }) => !told.has(pointer));
   const settings = own.length > 0 ? [] : settingsProblems(data as Situation, rules);
-  return [...own, ...strangers, ...settings.map(inWords), ...farDays(data)];
-}
-
-/** A rule or a threshold that there is none of, with the nearest there is. */
-function inWords(problem: Problem): Problem {
-  const name = JSON.parse(problem.found) as string;
-  const known = problem.allowed.split(', ');
-  const nearest = [...known].sort((one, other) => distance(name, one) - distance(name, other))[0] ?? '';
-  return {
-    ...problem,
-    found: `settings name the ${problem.code === 'unknown-rule' ? 'rule' : 'threshold'} ${problem.found}`,
-    allowed: `it must be ${either(known)}`,
-    fix: distance(name, nearest) <= name.length / 2 ? `Did you mean "${nearest}"?` : 'Use one of these, or leave it out.',
-  };
+  return [...own, ...strangers, ...settings, ...farDays(data)];
 }
 
 /** The same tank on another day: lengths that counted from the old day still do. */

@@ -80,6 +80,7 @@ export {
   optionsOf,
   type Outcome,
   PASSED,
+  type Planning,
   type Rule,
   type RuleDefault,
   type Telling,

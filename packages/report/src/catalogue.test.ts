@@ -13,7 +13,11 @@ test('a slot that is not filled reads none', () => {
 test('an empty slot stays empty', () => expect(say(catalogue, 'greet', { name: '' })).toBe('Hello .'));
 
 test('a missing key throws and says which', () => {
-  expect(() => say(catalogue, 'part')).toThrow(new RangeError('say: expected a key of the catalogue "en", received "part"'));
+  expect(() => say(catalogue, 'part')).toThrow(
+    new RangeError(
+      'say: expected a key of the catalogue "en", received "part"; add its sentence: withSentences(catalogue, { "part": "..." })',
+    ),
+  );
 });
 
 test('what every object has is no key', () => {

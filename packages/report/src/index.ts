@@ -12,3 +12,4 @@ export { rulePage } from './rule-page.js';
 export { rulesText, ruleText } from './rules-text.js';
 export { sayCaution, sayChange, sayFinding, sayOrderReason } from './sentences.js';
 export { capital, sayAnimal, sayDate, sayList, sayQuantity, saySpecies, type Voice } from './voice.js';
+export { type Sentence, withSentences } from './with-sentences.js';

@@ -81,10 +81,14 @@ const shared = {
     'Caution',
     'A danger or a duty that comes with a species; not a failure.',
     {
-      kind: oneOf(['venom', 'toxin', 'bite', 'sting', 'cut', 'protected', 'never-release'], 'What it is about.'),
-      species: list(slug('Id of a species.'), 'The species it is about.'),
+      kind: oneOf(
+        ['venom', 'toxin', 'bite', 'sting', 'cut', 'protected', 'medication', 'electricity', 'never-release'],
+        'What it is about.',
+      ),
+      species: list(slug('Id of a species.'), 'The species it is about; none where it is about what else is kept.'),
       severity: oneOf(['painful', 'dangerous', 'duty'], 'How grave it is.'),
       message: text('Key of the sentence in the catalogues.', 120),
+      sources: list(slug('Key of an entry in the bibliography.'), 'Where what it says comes from; common practice where left out.'),
     },
     ['kind', 'species', 'severity', 'message'],
   ),

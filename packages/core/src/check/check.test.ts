@@ -122,9 +122,9 @@ describe('check', () => {
   });
 
   it('brings the cautions of residents, newcomers and wishes', () => {
-    const { cautions } = checked({ wishes: [{ species: 'ursus-primus' }], residents: [] });
-    expect(cautions.map(({ message }) => message)).toEqual(['caution.bite.painful', 'caution.neverRelease']);
-    expect(cautions[1]?.species).toEqual(['agnus-primus', 'ursus-primus']);
+    const { cautions } = checked({ wishes: [{ species: 'ursus-primus' }], residents: [] }, []);
+    expect(cautions.map(({ message }) => message)).toEqual(['caution.bite.painful', 'caution.electricity', 'caution.neverRelease']);
+    expect(cautions[2]?.species).toEqual(['agnus-primus', 'ursus-primus']);
   });
 
   it('works in gallons, inches and degrees Fahrenheit as well', () => {

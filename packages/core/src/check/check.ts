@@ -1,9 +1,11 @@
-import type { CheckReport, Finding, RuleCounts, StaleAcceptance, Summary } from '@commensal/schema';
+import type { Caution, CheckReport, Finding, RuleCounts, StaleAcceptance, Summary } from '@commensal/schema';
 import { dayOf, isoOf } from '../quantity/days.js';
+import { expectIds } from '../rules/ids.js';
 import { LEVELS } from '../rules/levels.js';
 import { type AnyRule, keyOf, optionsOf } from '../rules/rule.js';
-import type { Stock } from '../stock/stock.js';
+import type { Stock, StockKind } from '../stock/stock.js';
 import { cautionsOf } from './cautions.js';
+import { ailingSpecies } from './illness.js';
 
 /** What check finds, without the versions it was made with. */
 export type Checked = Omit<CheckReport, '$schema' | 'versions'>;
@@ -12,21 +14,34 @@ export type Checked = Omit<CheckReport, '$schema' | 'versions'>;
  * Runs rules over a stock. Findings are what failed and what cannot be told, the gravest first; what passed is counted in the
  * summary. Accepted findings stay in the list, marked, and are not counted among the failures.
  *
- * @throws RangeError when the settings name an option that a rule does not have; `settingsProblems` tells beforehand.
+ * @throws RangeError when two rules share an id, when one that is not ours has none of the form `vendor/rule`, and when the
+ * settings name an option that a rule does not have; `settingsProblems` tells the last beforehand.
  * @example
  * check(stockOf(situation, library).stock, rules).findings.filter(isError).length; // 0
  */
 export function check(stock: Stock, rules: readonly AnyRule[]): Checked {
+  expectIds('check', rules);
   const { findings, counts, stale } = run(stock, rules);
   findings.sort(byGravity);
   return {
     date: isoOf(stock.day),
     findings,
     summary: summaryOf(counts, findings),
-    cautions: cautionsOf([...stock.animals, ...stock.wishes].map((named) => named.kind.record)),
+    cautions: cautionsIn(stock, findings),
     staleAcceptances: stale,
   };
 }
+
+/** The cautions of all that a situation names, and of what was found; `others` are animals of findings that are not in it. */
+export const cautionsIn = (
+  stock: Stock,
+  findings: readonly Finding[],
+  others: readonly { readonly id: string; readonly kind: StockKind }[] = [],
+): Caution[] =>
+  cautionsOf(
+    [...stock.animals, ...stock.wishes].map((named) => named.kind.record),
+    { kept: stock.tank.kept, ailing: ailingSpecies(findings, [...stock.animals, ...others]) },
+  );
 
 /** The findings alone, in no particular order, accepted ones marked: what a search asks for over and over. */
 export const findingsOf = (stock: Stock, rules: readonly AnyRule[]): readonly Finding[] => run(stock, rules).findings;

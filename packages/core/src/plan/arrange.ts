@@ -7,7 +7,7 @@ import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import { capacityRules, checkWith, excludes, findingsWith, type Ground } from './ground.js';
+import { capacityRules, checkWith, excludes, findingsWith, type Ground, mayPass } from './ground.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
 
@@ -68,7 +68,7 @@ const hangsOnOrder = (ground: Ground, { excluding }: Arrangement): boolean => ex
 
 /** All that rules it out are sums, which are smaller where what counts most comes in small or late. */
 const hangsOnRoom = (ground: Ground, { excluding }: Arrangement): boolean =>
-  excluding.every((finding) => hasRule(ground, 'capacity', finding));
+  excluding.every((finding) => capacityRules(ground).some(({ id }) => id === finding.rule));
 
 /** The best of some lengths; `roomLacks` where one of them fails by nothing but sums. */
 function bestOf(
@@ -117,18 +117,19 @@ function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Len
   const checked = checkWith(ground, newcomers);
   const ids = new Set(newcomers.map((animal) => animal.id));
   const open = checked.findings.filter((finding) => finding.accepted === undefined);
+  const excluding = open.filter((finding) => excludes(ground, finding, ids));
   return {
     picks,
     batches: placed,
     newcomers,
     checked,
-    excluding: open.filter((finding) => excludes(ground, finding, ids)),
+    excluding,
     doubts:
       ground.stock.settings.whenUncertain === 'allow'
         ? 0
         : open.filter((finding) => finding.outcome === 'cantTell' && finding.level === 'error').length,
     warnings: open.filter((finding) => finding.outcome === 'failed' && finding.level === 'warning').length,
-    decided: fitting.decided,
+    decided: fitting.decided && !excluding.some((finding) => mayPass(ground, finding)),
   };
 }
 

@@ -1,6 +1,7 @@
+import { isVendors } from '../rules/ids.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
-import { type Line, newcomerFrom } from './line.js';
+import { everyLength, type Line, newcomerFrom } from './line.js';
 
 /**
  * Which wishes cannot be together, however they meet, judged at the fewest of each that would do; found as they are asked
@@ -23,25 +24,37 @@ export function conflictsBetween(ground: Ground): (one: Line, other: Line) => bo
 /** Whether one finding stands however the two meet. */
 function clash(ground: Ground, one: Line, other: Line): boolean {
   const ids = new Set([one.id, other.id]);
-  let standing: Set<string> | undefined;
-  for (const animals of meetings(ground, one, other)) {
-    const found = findingsWith(ground, animals, lastingRules(ground)).filter((finding) => excludesForGood(ground, finding, ids));
-    const keys = new Set(found.map((finding) => finding.key));
-    standing = standing === undefined ? keys : new Set([...standing].filter((key) => keys.has(key)));
-    if (standing.size === 0) return false;
-  }
-  return true;
+  let standing: Map<string, string> | undefined;
+  const standsIn = (ways: readonly StockAnimal[][]): boolean =>
+    ways.every((animals) => {
+      const found = findingsWith(ground, animals, lastingRules(ground)).filter((finding) => excludesForGood(ground, finding, ids));
+      const before = standing;
+      standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
+      return standing.size > 0;
+    });
+  if (!standsIn(meetings(ground, one, other))) return false;
+  return ![...(standing ?? new Map<string, string>()).values()].every(isVendors) || standsIn(moreMeetings(ground, one, other));
 }
 
-/** The ways a pair can meet that between them hold the safest for every rule that asks for time and length. */
+const at = (line: Line, day: number, lengthCm: number | undefined): StockAnimal =>
+  newcomerFrom({ line, count: line.wish.least }, day, lengthCm);
+
+/** The ways a pair can meet that between them hold the safest for every rule of ours that asks for time and length. */
 function meetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
   const early = ground.startDay;
   const late = lastDay(ground);
-  const at = (line: Line, day: number, long: boolean): StockAnimal =>
-    newcomerFrom({ line, count: line.wish.least }, day, long ? line.lengthsCm.at(-1) : line.lengthsCm[0]);
+  const short = ({ lengthsCm }: Line): number | undefined => lengthsCm[0];
+  const long = ({ lengthsCm }: Line): number | undefined => lengthsCm.at(-1);
   return [
-    [at(one, early, true), at(other, late, false)],
-    [at(one, late, false), at(other, early, true)],
-    [at(one, late, false), at(other, late, false)],
+    [at(one, early, long(one)), at(other, late, short(other))],
+    [at(one, late, short(one)), at(other, early, long(other))],
+    [at(one, late, short(one)), at(other, late, short(other))],
   ];
+}
+
+/** What is safest under a rule of others is not known: every length beside every other, on the first day and the last. */
+function moreMeetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
+  const days = [ground.startDay, lastDay(ground)];
+  const ways = (line: Line): StockAnimal[] => everyLength(line).flatMap((length) => days.map((day) => at(line, day, length)));
+  return ways(one).flatMap((first) => ways(other).map((second) => [first, second]));
 }

@@ -2,6 +2,7 @@ import type { Finding, Situation } from '@commensal/schema';
 import { check, type Checked, findingsOf, isError } from '../check/check.js';
 import { entryGap } from '../rules/entry-gap/index.js';
 import { entryOrder } from '../rules/entry-order.js';
+import { isVendors } from '../rules/ids.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
@@ -116,14 +117,27 @@ export function excludesForGood(ground: Ground, finding: Finding, newcomers: Rea
   return hangsOnNeither && involves(finding, newcomers);
 }
 
-/** The rules whose findings hang on who meets whom, when and at what length. */
-export const meetingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning === 'pair');
+/**
+ * The rules whose findings hang on who meets whom, when and at what length, as those of swallowing do: longer is safer for the
+ * one, shorter for the other. Others' rules on pairs need not, and are left to the full check.
+ */
+export const meetingRules = (ground: Ground): readonly AnyRule[] =>
+  ground.rules.filter((rule) => rule.planning === 'pair' && !isVendors(rule.id));
 
 /** The rules whose sums only grow with more animals. */
-export const capacityRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning === 'capacity');
+export const capacityRules = (ground: Ground): readonly AnyRule[] =>
+  ground.rules.filter((rule) => rule.planning === 'capacity' && lasts(rule));
 
 /** The rules by which a pair, or an animal beside the residents, can be out of the question whatever else comes in. */
-export const lastingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning !== 'plan');
+export const lastingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning !== 'plan' && lasts(rule));
+
+/** Of others' rules only those last that promise it: by their role, and by saying that more animals never help. */
+const lasts = ({ id, planning, monotone }: AnyRule): boolean =>
+  !isVendors(id) || (planning !== 'recheck' && (monotone.fewerAnimals === 'better' || monotone.fewerAnimals === 'neither'));
+
+/** Whether a finding may be gone at other lengths or on other days than those tried: it is by a rule of others that is no sum. */
+export const mayPass = (ground: Ground, { rule }: Finding): boolean =>
+  isVendors(rule) && !capacityRules(ground).some(({ id }) => id === rule);
 
 /** Last day that planning thinks of for an entry: every batch that the wishes could make, one after the other. */
 export const lastDay = (ground: Ground): number => ground.startDay + ground.gapDays * Math.max(0, ground.mostBatches - 1);

@@ -14,6 +14,9 @@ export interface Line {
   readonly lengthsCm: readonly number[];
 }
 
+/** The lengths to try, one of them unknown where none is known. */
+export const everyLength = ({ lengthsCm }: Line): readonly (number | undefined)[] => (lengthsCm.length === 0 ? [undefined] : lengthsCm);
+
 /** A line with a number of animals. */
 export interface Pick {
   readonly line: Line;

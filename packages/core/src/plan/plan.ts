@@ -1,5 +1,7 @@
 import type { PlannedAnimals, PlannedIntroduction, Plan, Situation } from '@commensal/schema';
+import { cautionsIn } from '../check/check.js';
 import { isoOf } from '../quantity/days.js';
+import { expectIds } from '../rules/ids.js';
 import { rules as allRules } from '../rules/index.js';
 import type { AnyRule } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
@@ -22,15 +24,18 @@ export type Planned = Omit<Plan, '$schema' | 'versions'>;
  *
  * The situation must be valid and name only species the library holds (`stockOf` tells).
  *
- * @throws RangeError for more than {@link MOST_WISHES} wishes.
+ * @throws RangeError for more than {@link MOST_WISHES} wishes, and for rules whose ids `check` refuses as well.
  */
 export function plan(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules, mostWork: number = MOST_WORK): Planned {
+  expectIds('plan', rules);
   const ground = groundOf(situation, library, rules);
   if (ground.lines.length > MOST_WISHES)
     throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
   const { arrangement, proven, gap } = selectBest(ground, mostWork);
   const granted = new Map(arrangement.picks.map((pick) => [pick.line.wish, pick]));
-  const { findings, summary, cautions, staleAcceptances } = arrangement.checked;
+  const { findings, summary, staleAcceptances } = arrangement.checked;
+  const leftOut = leftOutOf(ground, library, arrangement);
+  const lines = ground.lines.map(({ id, wish: { kind } }) => ({ id, kind }));
   return {
     date: isoOf(ground.stock.day),
     chosen: ground.stock.wishes.flatMap((wish) => {
@@ -44,12 +49,12 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
         reasons: orderReasons(ground, arrangement, position),
       }),
     ),
-    leftOut: leftOutOf(ground, library, arrangement),
+    leftOut,
     proven,
     gap,
     findings,
     summary,
-    cautions,
+    cautions: cautionsIn(ground.stock, [...findings, ...leftOut.flatMap(({ because }) => because)], lines),
     staleAcceptances,
   };
 }

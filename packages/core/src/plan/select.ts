@@ -2,7 +2,8 @@ import { arrange, type Arrangement } from './arrange.js';
 import { type Meeting, placesToMeet } from './places.js';
 import { conflictsBetween } from './conflicts.js';
 import { capacityRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
-import { type Line, newcomerFrom, type Pick } from './line.js';
+import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
+import { isVendors } from '../rules/ids.js';
 
 /** The best set found, and how sure it is. */
 export interface Selection {
@@ -101,8 +102,9 @@ function optionsOf(ground: Ground, line: Line): Pick[] {
  */
 function worksAlone(ground: Ground, pick: Pick): boolean {
   const ids = new Set([pick.line.id]);
-  const { lengthsCm } = pick.line;
-  const lengths = lengthsCm.length === 0 ? [undefined] : [lengthsCm[0], lengthsCm.at(-1)];
+  const every = everyLength(pick.line);
+  // Of a rule of others it is not known that what fails at both ends fails between them.
+  const lengths = ground.rules.some(({ id }) => isVendors(id)) ? every : [every[0], every.at(-1)];
   let standing: Set<string> | undefined;
   for (const day of [ground.startDay, lastDay(ground)]) {
     for (const length of lengths) {

@@ -31,7 +31,7 @@ export interface Attack {
   readonly basis: Basis;
 }
 
-export type AttackOption = ContestOption | 'chases' | 'bites' | 'kills' | 'standsGround' | 'kinReach';
+export type AttackOption = ContestOption | 'chases' | 'bites' | 'kills' | 'kinReach';
 
 export const attackDefaults: Readonly<Record<AttackOption, RuleDefault>> = {
   ...contestDefaults,
@@ -43,12 +43,6 @@ export const attackDefaults: Readonly<Record<AttackOption, RuleDefault>> = {
     note: 'Step from which it bites: a warning; an error where a solitary species bites its own kind.',
   },
   kills: { value: 4, unit: '1', basis: 'practice', note: 'Step from which it kills: an error, or a warning where the other has a refuge.' },
-  standsGround: {
-    value: 1,
-    unit: '1',
-    basis: 'choice',
-    note: 'Step from which an animal fights back, so that an even contest harms both; below, it only flees.',
-  },
   kinReach: {
     value: 3,
     unit: '1',
@@ -58,6 +52,22 @@ export const attackDefaults: Readonly<Record<AttackOption, RuleDefault>> = {
 };
 
 export type AttackOptions = Readonly<Record<AttackOption, number>>;
+
+/** Those besides by which it is told how an attack ends. */
+export type HarmOption = AttackOption | 'evenTo' | 'standsGround';
+
+export const harmDefaults: Readonly<Record<HarmOption, RuleDefault>> = {
+  ...attackDefaults,
+  evenTo: { value: 0.65, unit: '1', basis: 'choice', note: 'Chance of winning up to which a contest is even: lengths within about 5 %.' },
+  standsGround: {
+    value: 1,
+    unit: '1',
+    basis: 'choice',
+    note: 'Step from which an animal fights back, so that an even contest harms both; below, it only flees.',
+  },
+};
+
+export type HarmOptions = Readonly<Record<HarmOption, number>>;
 
 /** What one does to the other on a day; undefined where it does not come to a chase, or is fended off. `others` take up rock and shelters besides. */
 export function attackOf(
@@ -121,7 +131,7 @@ export interface Harmed {
 }
 
 /** Judged at the centre, then at the point less favourable to the target. Whether a chase finds a refuge is not worth a doubt about litres. */
-export function harmOf(attack: Attack, options: AttackOptions): Harmed | undefined {
+export function harmOf(attack: Attack, options: HarmOptions): Harmed | undefined {
   const { treatment, answer, odds, refuge, noShelter, maybeNoShelter } = attack;
   const lacks = noShelter !== undefined;
   const { centre } = odds;
@@ -135,14 +145,14 @@ export function harmOf(attack: Attack, options: AttackOptions): Harmed | undefin
   return harm === undefined ? undefined : { outcome: 'cantTell', harm, level: levelOf(attack, atMost, harm, options) };
 }
 
-function harmAt(step: number, answer: number, { low, high }: Odds, withoutRefuge: boolean, options: AttackOptions): Harm | undefined {
+function harmAt(step: number, answer: number, { low, high }: Odds, withoutRefuge: boolean, options: HarmOptions): Harm | undefined {
   if (step < options.chases || !(high >= options.evenFrom)) return undefined;
   if (low <= options.evenTo && answer >= options.standsGround) return 'even';
   if (withoutRefuge) return 'oneSided';
   return step >= options.kills ? 'hunted' : undefined;
 }
 
-function levelOf({ solitary }: Attack, step: number, harm: Harm, { bites, kills }: AttackOptions): Level {
+function levelOf({ solitary }: Attack, step: number, harm: Harm, { bites, kills }: HarmOptions): Level {
   const level: Level = step >= kills || (solitary && step >= bites) ? 'error' : step >= bites ? 'warning' : 'note';
   return harm === 'hunted' ? lower(level, 1) : level;
 }

@@ -32,7 +32,6 @@ const DISPLAYS = 1;
 
 const ORDINARY: ContestOptions = {
   evenFrom: contestDefaults.evenFrom.value,
-  evenTo: contestDefaults.evenTo.value,
   stepWorth: contestDefaults.stepWorth.value,
   smallerShare: contestDefaults.smallerShare.value,
 };

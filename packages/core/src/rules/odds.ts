@@ -5,7 +5,7 @@ import type { RuleDefault } from './rule.js';
 import type { StrengthBook } from './strength.js';
 
 /** Thresholds of every rule on contests, by name. */
-export type ContestOption = 'evenFrom' | 'evenTo' | 'stepWorth' | 'smallerShare';
+export type ContestOption = 'evenFrom' | 'stepWorth' | 'smallerShare';
 
 export const contestDefaults: Readonly<Record<ContestOption, RuleDefault>> = {
   evenFrom: {
@@ -14,7 +14,6 @@ export const contestDefaults: Readonly<Record<ContestOption, RuleDefault>> = {
     basis: 'choice',
     note: 'Chance of winning from which a contest is even; below, the other fends it off.',
   },
-  evenTo: { value: 0.65, unit: '1', basis: 'choice', note: 'Chance of winning up to which a contest is even: lengths within about 5 %.' },
   stepWorth: { value: 0.05, unit: '1', basis: 'choice', note: 'Share of length that each step of pugnacity is worth in a contest.' },
   smallerShare: {
     value: 2 / 3,

@@ -1,6 +1,6 @@
 import type { Datum } from '@commensal/schema';
 import type { Stock, StockAnimal } from '../stock/stock.js';
-import { type Attack, type AttackOption, type AttackOptions, attackDefaults, attackOf, type Harmed, harmOf } from './attack.js';
+import { type Attack, attackOf, type Harmed, harmDefaults, harmOf, type HarmOption, type HarmOptions } from './attack.js';
 import { type Companionship, companionship } from './companions.js';
 import { lengthOn } from './gape/index.js';
 import { LEVELS } from './levels.js';
@@ -24,7 +24,7 @@ export interface RivalryMeasure {
 }
 
 /** Will two animals that live together come to harm by fighting? The rock that one needs as a refuge is what the other leaves of it. */
-export const rivalry: Rule<RivalryMeasure, AttackOption> = {
+export const rivalry: Rule<RivalryMeasure, HarmOption> = {
   id: 'rivalry',
   question: 'Will these two fight until one of them comes to harm?',
   scope: 'pair',
@@ -44,7 +44,7 @@ export const rivalry: Rule<RivalryMeasure, AttackOption> = {
     'tank.rock',
   ],
   sources: [],
-  defaults: attackDefaults,
+  defaults: harmDefaults,
 
   measure(stock, options, each) {
     const strengths = strengthBook();
@@ -70,7 +70,7 @@ function measurePair(
   one: StockAnimal,
   other: StockAnimal,
   strengths: StrengthBook,
-  options: AttackOptions,
+  options: HarmOptions,
   each: (measure: RivalryMeasure) => void,
 ): void {
   if (!sameSort(one, other)) return;
@@ -102,7 +102,7 @@ function attacksBetween(
   from: number,
   until: number,
   strengths: StrengthBook,
-  options: AttackOptions,
+  options: HarmOptions,
 ): Attack[] {
   const attacks: Attack[] = [];
   const look = (aggressor: StockAnimal, target: StockAnimal, day: number): void => {
@@ -131,7 +131,7 @@ function comesInto(stock: Stock, late: StockAnimal, early: StockAnimal): boolean
 }
 
 /** The gravest of what may happen, failures before doubts, then the soonest: the order in which attacks were looked at. */
-function gravest({ one, other, attacks }: RivalryMeasure, options: AttackOptions): { attack: Attack; verdict: Verdict } | undefined {
+function gravest({ one, other, attacks }: RivalryMeasure, options: HarmOptions): { attack: Attack; verdict: Verdict } | undefined {
   let worst: { attack: Attack; harmed: Harmed; rank: number } | undefined;
   for (const attack of attacks) {
     const harmed = harmOf(attack, options);
@@ -165,7 +165,7 @@ function messageOf({ missing, refuge }: Attack, { outcome, harm }: Harmed, among
   return harm === 'hunted' ? 'rivalry.hunted' : 'rivalry.noRefuge';
 }
 
-function tellRivalry(measure: RivalryMeasure, options: AttackOptions): Telling {
+function tellRivalry(measure: RivalryMeasure, options: HarmOptions): Telling {
   const { one, other, fromDay } = measure;
   const { attack, verdict } = gravest(measure, options) ?? {};
   const subjects = one === other ? [{ id: one.id, role: 'rival' }] : [one, other].map(({ id }) => ({ id, role: 'rival' }));

@@ -36,6 +36,23 @@ export interface Telling {
 export type Effect = 'better' | 'worse' | 'either' | 'neither';
 
 /**
+ * What planning does with a rule, and what the rule promises by it. An error excludes the newcomers that it names as subjects.
+ *
+ * - `option`: it is about one animal in this tank. What fails on the first and on the last day of entry, at every length, always
+ *   fails: such a wish is left out at once.
+ * - `pair`: it is about two animals. What fails at every length of both, each on the first and on the last day, always fails:
+ *   such wishes are never tried together. `option-and-pair`: both.
+ * - `capacity`: it is a sum against a limit, that grows with every animal and is least where all come in short and late.
+ * - `recheck`: it promises nothing, and is asked of whole sets with their days and lengths.
+ * - `plan`: it is about the days of entry, and asked as `recheck` is.
+ *
+ * Promises of a rule of others hold where it says as well that more animals never make it better (`monotone.fewerAnimals` is
+ * `better` or `neither`); else it is asked as `recheck` is. What a rule without a promise excludes, planning does not try at all
+ * other lengths and on all other days: the plan then says that it is not proven, and by how much it may fall short.
+ */
+export type Planning = 'option' | 'pair' | 'capacity' | 'recheck' | 'plan' | 'option-and-pair';
+
+/**
  * A rule: a plain object. `measure` goes from the stock to numbers and hands them over one judgement at a time (the object
  * handed over may be used again for the next), `judge` from numbers to an outcome and a level, `tell` from both to what a
  * sentence needs. What-if runs skip `tell`.
@@ -43,11 +60,11 @@ export type Effect = 'better' | 'worse' | 'either' | 'neither';
  * `Options` are the rule's thresholds by name.
  */
 export interface Rule<Measure, Options extends string> {
+  /** `vendor/rule` for rules that are not of this package. */
   readonly id: string;
   readonly question: string;
   readonly scope: 'animal' | 'pair' | 'tank';
-  /** What planning does with it; `recheck` stands for a full check of each candidate set, `plan` for the order of introductions. */
-  readonly planning: 'option' | 'pair' | 'capacity' | 'recheck' | 'plan' | 'option-and-pair';
+  readonly planning: Planning;
   readonly monotone: { readonly water: Effect; readonly rock: Effect; readonly fewerAnimals: Effect; readonly delay: Effect };
   readonly needs: readonly string[];
   readonly sources: readonly string[];
