@@ -106,7 +106,7 @@ describe('names', () => {
             kindOf.get(name(id)) ?? name(id);
         const before = findingsOf(scene);
         const after = findingsOf(scene, situation);
-        const rocky = ({ rule }: Finding): boolean => ['rock-crowding', 'dominance', 'rivalry'].includes(rule);
+        const rocky = ({ rule }: Finding): boolean => ['rock-crowding', 'dominance', 'rivalry', 'niche'].includes(rule);
         expect(
           asSet(
             after.filter((finding) => !rocky(finding)),

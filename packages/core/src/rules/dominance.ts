@@ -2,6 +2,7 @@ import type { Basis, Datum } from '@commensal/schema';
 import { weakest } from '../quantity/basis.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { type Attack, type AttackOption, type AttackOptions, attackDefaults, attackOf } from './attack.js';
+import { byKindAndLength } from './equals.js';
 import { companionship } from './companions.js';
 import { completeDay, expectedHierarchy, type HierarchyPlace } from './hierarchy.js';
 import { sameSort } from './odds.js';
@@ -77,16 +78,13 @@ export const dominance: Rule<DominanceMeasure, Option> = {
     const found = gravest(measure, options);
     if (found === undefined) return { subjects: [], data: {}, when: null, basis: 'recalled' };
     const { look, victims } = found;
-    const worst = victims.reduce(
-      (most, attack) => (isUnder(attack.refuge.spareL, most.refuge.spareL) ? attack : most),
-      victims[0] as Attack,
-    );
+    const worst = victims.reduce((most, attack) => (isWorseOff(attack, most) ? attack : most), victims[0] as Attack);
     const { aggressor, refuge, noShelter } = worst;
     const missing = [
       ...new Set(
         found.verdict.message === 'dominance.unknown' ? victims.flatMap((attack) => [...attack.missing, ...attack.refuge.missing]) : [],
       ),
-    ];
+    ].sort();
     const ruling = look.ruler?.animal === aggressor ? look.ruler : undefined;
     return {
       subjects: [{ id: aggressor.id, role: 'ruler' }, ...victims.map(({ target }) => ({ id: target.id, role: 'victim' }))],
@@ -111,6 +109,12 @@ export const dominance: Rule<DominanceMeasure, Option> = {
     };
   },
 };
+
+/** Less rock is left to its target. */
+function isWorseOff(one: Attack, other: Attack): boolean {
+  if (isUnder(one.refuge.spareL, other.refuge.spareL)) return true;
+  return !isUnder(other.refuge.spareL, one.refuge.spareL) && byKindAndLength(one.target, other.target, one.day) < 0;
+}
 
 const inTen = (chance: number): Datum => ({ value: Math.round(chance * 10), unit: '1' });
 
@@ -172,9 +176,7 @@ function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>)
   if (victims.length > 0) return { look, victims, verdict: { outcome: 'failed', level: levelOf(victims), message: 'dominance.harms' } };
   const perhaps = look.attacks.filter((attack) => mayHarm(attack, options));
   // One at a time, each would rule by itself: the one that may do worst, whatever they are called.
-  const byOthers = look.attacksByOthers.filter((attack) => mayHarm(attack, options)).sort(byGravity);
-  const byStranger = byOthers.filter(({ aggressor }) => aggressor === byOthers[0]?.aggressor);
-  const doubts = perhaps.length > 0 ? perhaps : byStranger;
+  const doubts = perhaps.length > 0 ? perhaps : gravestStranger(look, options);
   if (doubts.length === 0) return undefined;
   const gaps = doubts.some((attack) => attack.missing.length > 0 || attack.refuge.missing.length > 0);
   return {
@@ -184,12 +186,18 @@ function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>)
   };
 }
 
-const byGravity = (one: Attack, other: Attack): number =>
-  other.treatment.atMost - one.treatment.atMost ||
-  compare(one.aggressor.kind.id, other.aggressor.kind.id) ||
-  compare(one.aggressor.id, other.aggressor.id);
-
-const compare = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
+function gravestStranger({ attacksByOthers, day }: DominanceLook, options: Readonly<Record<Option, number>>): Attack[] {
+  const byAggressor = new Map<StockAnimal, Attack[]>();
+  for (const attack of attacksByOthers) {
+    if (!mayHarm(attack, options)) continue;
+    byAggressor.set(attack.aggressor, [...(byAggressor.get(attack.aggressor) ?? []), attack]);
+  }
+  const gravity = (attacks: readonly Attack[]): number => Math.max(...attacks.map(({ treatment }) => treatment.atMost));
+  const [worst] = [...byAggressor].sort(
+    ([one, its], [other, others]) => gravity(others) - gravity(its) || others.length - its.length || byKindAndLength(one, other, day),
+  );
+  return worst?.[1] ?? [];
+}
 
 const harms = ({ treatment, odds, refuge, noShelter }: Attack, { chases, oneSided }: Readonly<Record<Option, number>>): boolean =>
   (treatment.step ?? 0) >= chases && odds.centre >= oneSided && (noShelter !== undefined || isUnder(refuge.spareL, 0));

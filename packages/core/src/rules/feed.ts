@@ -75,10 +75,10 @@ function lengthOn(animal: StockAnimal, day: number, lengths: LengthBook): Band |
   return { low: centre / Math.exp(down), centre, high: centre * Math.exp(up), basis: lengthCm.basis };
 }
 
-/** The band of a sum of bands that err the same way. */
+/** The band of a sum of bands that err the same way. Summed by size, so that the order of animals does not show in the last digit. */
 export function sumOf(bands: readonly Band[]): Band {
   let [low, centre, high] = [0, 0, 0];
-  for (const band of bands) {
+  for (const band of [...bands].sort((one, other) => one.centre - other.centre || one.high - other.high)) {
     low += band.low;
     centre += band.centre;
     high += band.high;

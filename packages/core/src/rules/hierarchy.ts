@@ -1,6 +1,7 @@
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { treatmentOn } from './attack.js';
 import { type ContestOptions, contestDefaults, oddsOf, sameSort } from './odds.js';
+import { byKindAndLength } from './equals.js';
 import { isThere } from './presence.js';
 import { type StrengthBook, strengthBook, strengthGaps } from './strength.js';
 
@@ -75,7 +76,7 @@ export function expectedHierarchy(
       return { animal, score: (wins + 0.5) / (rivals + 1), chance: wins / rivals, rivals };
     })
     .filter((place) => place.rivals > 0)
-    .sort((one, other) => inBillionths(other.score) - inBillionths(one.score) || (one.animal.id < other.animal.id ? -1 : 1));
+    .sort((one, other) => inBillionths(other.score) - inBillionths(one.score) || byKindAndLength(one.animal, other.animal, day));
   return {
     day,
     order,

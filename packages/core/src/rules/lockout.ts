@@ -92,7 +92,7 @@ export const lockout: Rule<LockoutMeasure, Options> = {
     const litres = (value: number): { value: number; unit: string } => ({ value: Math.round(value * 10) / 10, unit: 'L' });
     // Settlers are those that were there before anything was planned.
     const named = outcome === 'cantTell' ? [...holders, ...maybeHolders] : holders;
-    const lacking = message === 'lockout.unknown' ? [...new Set([...missing, ...refugeAtWorst.missing])] : [];
+    const lacking = message === 'lockout.unknown' ? [...new Set([...missing, ...refugeAtWorst.missing])].sort() : [];
     return {
       subjects: [
         { id: newcomer.id, role: 'newcomer' },

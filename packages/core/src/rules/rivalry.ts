@@ -6,6 +6,7 @@ import { lengthOn } from './gape/index.js';
 import { LEVELS } from './levels.js';
 import { meetingOf } from './meeting.js';
 import { isSettledAnew, sameSort } from './odds.js';
+import { byKindAndLength } from './equals.js';
 import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from './rule.js';
 import { type StrengthBook, strengthBook } from './strength.js';
 
@@ -145,7 +146,7 @@ function gravest({ one, other, attacks }: RivalryMeasure, options: HarmOptions):
   return { attack, verdict: { outcome: harmed.outcome, level: harmed.level, message: messageOf(attack, harmed, one === other) } };
 }
 
-/** Of two attacks as grave on one day, the one by the fiercer animal, then by the stronger, then by the first id: not by who is named first. */
+/** Of two attacks as grave on one day, the one by the fiercer animal, then by the stronger: not by who is named first. */
 function isPlainer(one: Attack, other: Attack): boolean {
   if (one.day !== other.day) return false;
   if (one.treatment.atMost !== other.treatment.atMost) return one.treatment.atMost > other.treatment.atMost;
@@ -153,8 +154,7 @@ function isPlainer(one: Attack, other: Attack): boolean {
   const stronger = Math.round((one.odds.high - other.odds.high) * 1e9);
   if (stronger !== 0) return stronger > 0;
   if (one.treatment.toward !== other.treatment.toward) return one.treatment.toward < other.treatment.toward;
-  if (one.aggressor.kind !== other.aggressor.kind) return one.aggressor.kind.id < other.aggressor.kind.id;
-  return one.aggressor.id < other.aggressor.id;
+  return byKindAndLength(one.aggressor, other.aggressor, one.day) < 0;
 }
 
 function messageOf({ missing, refuge }: Attack, { outcome, harm }: Harmed, amongThem: boolean): string {

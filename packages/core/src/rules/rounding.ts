@@ -8,5 +8,12 @@ const PART = 1e-9;
 export const isOver = (value: number, limit: number): boolean =>
   Number.isFinite(limit) ? value - limit > PART * Math.max(1, Math.abs(limit)) : value > limit;
 
+/**
+ * A limit that is met already where only rounding stands between.
+ *
+ * @example justUnder(2) < 2; // true
+ */
+export const justUnder = (limit: number): number => limit * (1 - PART);
+
 /** @example isUnder(0.3, 0.1 + 0.2); // false */
 export const isUnder = (value: number, limit: number): boolean => isOver(limit, value);

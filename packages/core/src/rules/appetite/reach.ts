@@ -2,6 +2,7 @@ import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { DAYS_PER_YEAR } from '../../quantity/days.js';
 import { together } from '../../quantity/log-errors.js';
 import type { StockAnimal } from '../../stock/stock.js';
+import { justUnder } from '../rounding.js';
 import { lengthOn } from '../gape/index.js';
 import type { LengthBook } from '../gape/lengths.js';
 
@@ -24,7 +25,7 @@ export function reachOf(actor: StockAnimal, victim: StockAnimal, share: number, 
   if (actor.lengthCm === undefined) return { ...unknown, missing: ['length'], missingOf: 'actor' };
   if (victim.lengthCm === undefined) return { ...unknown, missing: ['length'], missingOf: 'victim' };
   const years = (until - from) / DAYS_PER_YEAR;
-  const crossing = firstCrossing(growingFrom(actor, from), growingFrom(victim, from), 1 / share, years);
+  const crossing = firstCrossing(growingFrom(actor, from), growingFrom(victim, from), justUnder(1 / share), years);
   const found = { missing: [], missingOf: 'actor' } as const;
   if (crossing === 0) return { ...found, firstDay: from, possibleDay: from };
   if (actor.kind.asymptoticCm === undefined) return { ...unknown, missing: ['growth.asymptoticLength'], missingOf: 'actor' };

@@ -33,7 +33,9 @@ export function measurePace(stock: Stock, each: (measure: PaceMeasure) => void):
       feeder,
       known: pace !== undefined,
       quick,
-      unknown: mates.filter((mate) => mate.kind.form === 'fish' && mate.kind.record.feeding?.pace === undefined),
+      unknown: mates
+        .filter((mate) => mate.kind.form === 'fish' && mate.kind.record.feeding?.pace === undefined)
+        .sort((one, other) => (one.kind.id < other.kind.id ? -1 : one.kind.id > other.kind.id ? 1 : 0)),
       fedByHand,
       basis: weakest(pace?.basis ?? 'recalled', ...quick.map((mate) => mate.kind.record.feeding?.pace?.basis ?? 'recalled')),
     });
