@@ -122,7 +122,11 @@ describe('a schedule', () => {
         ...(situation.residents ?? []).flatMap(({ enteredOn }) => enteredOn ?? []),
         ...(situation.introductions ?? []).map(({ date }) => date),
       ];
-      const earliest = Math.max(days(situation.date), ...before.map((date) => days(date) + gap));
+      const earliest = Math.max(
+        days(situation.date),
+        days(situation.tank.cycledOn ?? situation.date),
+        ...before.map((date) => days(date) + gap),
+      );
       introductions.forEach(({ date }, position) => {
         const previous = introductions[position - 1];
         expect(days(date)).toBe(previous === undefined ? earliest : days(previous.date) + gap);

@@ -45,8 +45,13 @@ export function worthByForce(situation: Situation, library: Library, rules: read
   return worthOf(sets.find((set) => canComeIn(situation, library, set, rules)) ?? []);
 }
 
+/** What one rule rules out the others need not be asked of; ammonia is the dearest to follow. */
+const dearestLast = (rules: readonly AnyRule[]): readonly AnyRule[] =>
+  [...rules].sort((one, other) => Number(one.id === 'nitrogen') - Number(other.id === 'nitrogen'));
+
 function canComeIn(situation: Situation, library: Library, set: readonly Choice[], rules: readonly AnyRule[]): boolean {
   const { stock } = stockOf(situation, library);
+  const inOrder = dearestLast(rules);
   const exclude = situation.settings?.whenUncertain === 'exclude';
   const lastEntry = Math.max(...stock.animals.map(({ entryDay }) => entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
   const gap = situation.settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
@@ -77,9 +82,15 @@ function canComeIn(situation: Situation, library: Library, set: readonly Choice[
         }),
       }));
       const tried = { ...situation, wishes: [], introductions: [...(situation.introductions ?? []), ...introductions] };
-      const bad = check(stockOf(tried, library).stock, rules).findings.some(
-        ({ outcome, level, accepted, subjects }) =>
-          level === 'error' && accepted === undefined && (outcome === 'failed' || exclude) && subjects.some(({ id }) => newcomers.has(id)),
+      const { stock: full } = stockOf(tried, library);
+      const bad = inOrder.some((rule) =>
+        check(full, [rule]).findings.some(
+          ({ outcome, level, accepted, subjects }) =>
+            level === 'error' &&
+            accepted === undefined &&
+            (outcome === 'failed' || exclude) &&
+            subjects.some(({ id }) => newcomers.has(id)),
+        ),
       );
       if (!bad) return true;
     }

@@ -7,7 +7,8 @@ import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import { capacityRules, checkWith, excludes, findingsWith, type Ground, mayPass } from './ground.js';
+import { capacityRules, checkWith, excludes, findingsWith, type Ground, isFixed, mayPass } from './ground.js';
+import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
 
@@ -34,6 +35,18 @@ export function arrange(ground: Ground, picks: readonly Pick[]): Arrangement {
   const batches = batchesOf(ground, picks);
   const prices = pricesOf(batches.length, (before, after) => costBefore(batches[before] as Batch, batches[after] as Batch));
   const set: PickedSet = { ground, picks, batches, prices };
+  const likely = arrangeByDanger(set);
+  if (likely.excluding.length === 0 || likely.decided) return likely;
+  if (ground.stock.settings.whenUncertain !== 'exclude' && likely.excluding.some((finding) => isFixed(ground, finding)))
+    return { ...likely, decided: true };
+  const animalsOf = ({ order, lengths }: Way): readonly StockAnimal[] => placedBy(set, order, lengths).flatMap(({ animals }) => animals);
+  const { way, all } = everyWay(ground, picks, batches.length, (lengths) => meetingsOf(ground, batches, lengths), animalsOf);
+  return way === undefined ? { ...likely, decided: all } : arrangementOf(set, way.order, way.lengths, true);
+}
+
+/** The same for what hangs on dangers and on sums; `decided` is false where it fails for what hangs on the whole. */
+function arrangeByDanger(set: PickedSet): Arrangement {
+  const { ground, picks, batches } = set;
   const { places, decided } = placesToMeet(ground, picks, batches.length);
   const byDanger = lengthsByDanger(ground, picks);
   const { best, roomLacks, allDecided } = bestOf(set, places === undefined ? byDanger : [...byDanger, withPlaces(byDanger, places)], false);
@@ -96,23 +109,35 @@ const isBetter = (one: Arrangement, other: Arrangement): boolean =>
       ? one.doubts < other.doubts
       : one.warnings < other.warnings;
 
-function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Lengths, forRoom: boolean): Arrangement {
-  const dayAt = (position: number): number => ground.startDay + position * ground.gapDays;
-  const animalsOf = (batch: Batch, day: number): StockAnimal[] =>
-    batch.picks.map((pick) => newcomerFrom(pick, day, pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]));
-  const inOrder = (order: readonly number[]): StockAnimal[] =>
-    order.flatMap((item, position) => animalsOf(batches[item] as Batch, dayAt(position)));
-
+function arrangeWith(set: PickedSet, lengths: Lengths, forRoom: boolean): Arrangement {
+  const { ground, batches, prices } = set;
   const meets = meetingsOf(ground, batches, lengths);
-  const works = forRoom ? (order: readonly number[]): boolean => hasRoom(ground, inOrder(order)) : undefined;
+  const works = forRoom
+    ? (order: readonly number[]): boolean =>
+        hasRoom(
+          ground,
+          placedBy(set, order, lengths).flatMap(({ animals }) => animals),
+        )
+    : undefined;
   const fitting = fittingOrder(prices, meets, works);
-  const order = fitting.order ?? orderBy(prices, () => true).order ?? [];
+  return arrangementOf(set, fitting.order ?? orderBy(prices, () => true).order ?? [], lengths, fitting.decided);
+}
 
-  const placed = order.map((item, position) => {
+/** Batches in an order at lengths, a gap apart. */
+const placedBy = ({ ground, batches }: PickedSet, order: readonly number[], lengths: Lengths): Arrangement['batches'] =>
+  order.map((item, position) => {
     const batch = batches[item] as Batch;
-    const day = dayAt(position);
-    return { batch, day, animals: animalsOf(batch, day) };
+    const day = ground.startDay + position * ground.gapDays;
+    return {
+      batch,
+      day,
+      animals: batch.picks.map((pick) => newcomerFrom(pick, day, pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0])),
+    };
   });
+
+function arrangementOf(set: PickedSet, order: readonly number[], lengths: Lengths, orderIsDecided: boolean): Arrangement {
+  const { ground, picks } = set;
+  const placed = placedBy(set, order, lengths);
   const newcomers = placed.flatMap((entry) => entry.animals);
   const checked = checkWith(ground, newcomers);
   const ids = new Set(newcomers.map((animal) => animal.id));
@@ -129,7 +154,7 @@ function arrangeWith({ ground, picks, batches, prices }: PickedSet, lengths: Len
         ? 0
         : open.filter((finding) => finding.outcome === 'cantTell' && finding.level === 'error').length,
     warnings: open.filter((finding) => finding.outcome === 'failed' && finding.level === 'warning').length,
-    decided: fitting.decided && !excluding.some((finding) => mayPass(ground, finding)),
+    decided: orderIsDecided && !excluding.some((finding) => mayPass(ground, finding)),
   };
 }
 
@@ -176,14 +201,14 @@ function fittingOrder(prices: Prices, meets: Meets, works: ((order: readonly num
 
 /** Whether batches exclude each other at their positions; a batch with itself, whether its members or the residents do. */
 function meetingsOf(ground: Ground, batches: readonly Batch[], lengths: Lengths): Meets {
-  const placed = batches.map(({ picks }) => picks.map(({ line }) => ({ line, length: lengths.get(line.id) ?? 0 })));
+  const placed = batches.map(({ picks }) => picks.map((pick) => ({ pick, length: lengths.get(pick.line.id) ?? 0 })));
   return (item, position, other, otherPosition) => {
     const own = placed[item] ?? [];
     const others = placed[other] ?? [];
-    for (const { line, length } of own) {
-      if (item === other && clashWithResidents(ground, line, { length, position })) return true;
+    for (const { pick, length } of own) {
+      if (item === other && clashWithResidents(ground, pick, { length, position })) return true;
       for (const two of others) {
-        if (two.line !== line && clashAt(ground, line, { length, position }, two.line, { length: two.length, position: otherPosition }))
+        if (two.pick !== pick && clashAt(ground, pick, { length, position }, two.pick, { length: two.length, position: otherPosition }))
           return true;
       }
     }

@@ -1,5 +1,5 @@
-import { type Ground, meetingOf } from './ground.js';
-import { type Line, newcomerFrom } from './line.js';
+import { type Ground, mayExclude, meetingOf } from './ground.js';
+import { newcomerFrom, type Pick } from './line.js';
 
 /** Where a line may be put: which of its entry lengths, and the how-manieth batch it comes in with. */
 export interface Place {
@@ -8,6 +8,10 @@ export interface Place {
 }
 
 const placesOf = (ground: Ground): number => Math.max(1, ground.mostBatches);
+
+/** A number for a line with so many animals: more of them want more of a refuge. */
+const numberOf = (ground: Ground, { line, count }: Pick): number => line.index * ground.mostOfOne + count - 1;
+const numbersOf = (ground: Ground): number => ground.lines.length * ground.mostOfOne;
 
 /** Kept by number in the ground, and found as it is asked for: the same meetings come up in many sets. */
 function answered(ground: Ground, table: number, size: number, at: number, find: () => boolean): boolean {
@@ -20,19 +24,19 @@ function answered(ground: Ground, table: number, size: number, at: number, find:
   return answers[at] === 1;
 }
 
-const animalAt = (ground: Ground, line: Line, { length, position }: Place): ReturnType<typeof newcomerFrom> =>
-  newcomerFrom({ line, count: line.wish.least }, ground.startDay + position * ground.gapDays, line.lengthsCm[length]);
+const animalAt = (ground: Ground, pick: Pick, { length, position }: Place): ReturnType<typeof newcomerFrom> =>
+  newcomerFrom(pick, ground.startDay + position * ground.gapDays, pick.line.lengthsCm[length]);
 
-/** Whether two lines exclude each other, each at its place. Rules on meetings do not count heads. */
-export function clashAt(ground: Ground, one: Line, place: Place, other: Line, otherPlace: Place): boolean {
-  if (one.index > other.index) return clashAt(ground, other, otherPlace, one, place);
+/** Whether two lines exclude each other, each at its place. */
+export function clashAt(ground: Ground, one: Pick, place: Place, other: Pick, otherPlace: Place): boolean {
+  if (one.line.index > other.line.index) return clashAt(ground, other, otherPlace, one, place);
   if (!mayClash(ground, one, other)) return false;
   const places = placesOf(ground);
   const values = 3 * places;
   const at = (place.length * places + place.position) * values + otherPlace.length * places + otherPlace.position;
   return answered(
     ground,
-    one.index * ground.lines.length + other.index,
+    numberOf(ground, one) * numbersOf(ground) + numberOf(ground, other),
     values * values,
     at,
     () => meetingOf(ground, animalAt(ground, one, place), animalAt(ground, other, otherPlace)).excludes,
@@ -40,29 +44,55 @@ export function clashAt(ground: Ground, one: Line, place: Place, other: Line, ot
 }
 
 /**
- * Whether two lines exclude each other where danger is greatest: the one long and early, the other short and late, or the other
- * way round. Most pairs do not, and need not be asked place by place. A doubt may give way to a milder failure as an animal
- * grows, so that where doubts exclude, every place is asked.
+ * Whether two lines may exclude each other. Where longer and earlier is more dangerous, danger is greatest with the one long and
+ * early and the other short and late, or the other way round; other rules are asked with lengths unknown. Most pairs do not, and
+ * need not be asked place by place. A doubt may give way to a milder failure as an animal grows, so that where doubts exclude,
+ * every place is asked.
  */
-function mayClash(ground: Ground, one: Line, other: Line): boolean {
+function mayClash(ground: Ground, one: Pick, other: Pick): boolean {
   if (ground.stock.settings.whenUncertain === 'exclude') return true;
   const last = placesOf(ground) - 1;
-  const strong = (line: Line): Place => ({ length: Math.max(0, line.lengthsCm.length - 1), position: 0 });
+  const strong = ({ line }: Pick): Place => ({ length: Math.max(0, line.lengthsCm.length - 1), position: 0 });
   const weak: Place = { length: 0, position: last };
   // Numbers beyond those of the tables above.
-  const table = ground.lines.length * (ground.lines.length + one.index) + other.index;
-  return answered(ground, table, 1, 0, () =>
-    [
-      [strong(one), weak],
-      [weak, strong(other)],
-    ].some(([own, others]) => meetingOf(ground, animalAt(ground, one, own as Place), animalAt(ground, other, others as Place)).excludes),
+  const table = numbersOf(ground) * (numbersOf(ground) + numberOf(ground, one)) + numberOf(ground, other);
+  return answered(
+    ground,
+    table,
+    1,
+    0,
+    () =>
+      mayExclude(ground, animalAt(ground, one, weak), animalAt(ground, other, weak)) ||
+      [
+        [strong(one), weak],
+        [weak, strong(other)],
+      ].some(([own, others]) => meetingOf(ground, animalAt(ground, one, own as Place), animalAt(ground, other, others as Place)).excludes),
   );
 }
 
-/** Whether a line at its place is ruled out by a resident, or rules out one. */
-export function clashWithResidents(ground: Ground, line: Line, place: Place): boolean {
+/** Whether a line at its place is ruled out by a resident, or by itself, or rules out one. */
+export function clashWithResidents(ground: Ground, pick: Pick, place: Place): boolean {
   const places = placesOf(ground);
-  return answered(ground, -1 - line.index, 3 * places, place.length * places + place.position, () =>
-    ground.stock.animals.some((resident) => meetingOf(ground, resident, animalAt(ground, line, place)).excludes),
+  return answered(ground, -1 - numberOf(ground, pick), 3 * places, place.length * places + place.position, () => {
+    const animal = animalAt(ground, pick, place);
+    return (
+      meetingOf(ground, animal, animal).excludes || ground.stock.animals.some((resident) => meetingOf(ground, resident, animal).excludes)
+    );
+  });
+}
+
+/** Whether two lines clash wherever they are put. */
+export function clashEverywhere(ground: Ground, one: Pick, other: Pick): boolean {
+  const together = one.line.batch === other.line.batch;
+  const own = placesFor(ground, one).filter((place) => !clashWithResidents(ground, one, place));
+  const others = placesFor(ground, other).filter((place) => !clashWithResidents(ground, other, place));
+  return own.every((place) =>
+    others.every((otherPlace) => (place.position === otherPlace.position) !== together || clashAt(ground, one, place, other, otherPlace)),
   );
+}
+
+/** Every place of a line: its lengths on every day on which a batch may go in. */
+export function placesFor(ground: Ground, { line }: Pick): Place[] {
+  const lengths = Math.max(1, line.lengthsCm.length);
+  return Array.from({ length: lengths * placesOf(ground) }, (_, at) => ({ length: at % lengths, position: Math.floor(at / lengths) }));
 }

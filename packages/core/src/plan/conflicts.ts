@@ -1,7 +1,8 @@
 import { isVendors } from '../rules/ids.js';
 import type { StockAnimal } from '../stock/stock.js';
-import { excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
-import { everyLength, type Line, newcomerFrom } from './line.js';
+import { clashEverywhere } from './clashes.js';
+import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
+import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
 
 /**
  * Which wishes cannot be together, however they meet, judged at the fewest of each that would do; found as they are asked
@@ -33,11 +34,16 @@ function clash(ground: Ground, one: Line, other: Line): boolean {
       return standing.size > 0;
     });
   if (!standsIn(meetings(ground, one, other))) return false;
-  return ![...(standing ?? new Map<string, string>()).values()].every(isVendors) || standsIn(moreMeetings(ground, one, other));
+  const isEitherWay = (rule: string): boolean => eitherWayRules(ground).some(({ id }) => id === rule);
+  const rules = (): string[] => [...(standing ?? new Map<string, string>()).values()];
+  if (rules().some((rule) => !isVendors(rule) && !isEitherWay(rule))) return true;
+  if (rules().some(isEitherWay) && clashEverywhere(ground, fewest(one), fewest(other))) return true;
+  return rules().some(isVendors) && standsIn(moreMeetings(ground, one, other)) && rules().some(isVendors);
 }
 
-const at = (line: Line, day: number, lengthCm: number | undefined): StockAnimal =>
-  newcomerFrom({ line, count: line.wish.least }, day, lengthCm);
+const fewest = (line: Line): Pick => ({ line, count: line.wish.least });
+
+const at = (line: Line, day: number, lengthCm: number | undefined): StockAnimal => newcomerFrom(fewest(line), day, lengthCm);
 
 /** The ways a pair can meet that between them hold the safest for every rule of ours that asks for time and length. */
 function meetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {

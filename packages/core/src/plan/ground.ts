@@ -1,8 +1,10 @@
 import type { Finding, Situation } from '@commensal/schema';
 import { check, type Checked, findingsOf, isError } from '../check/check.js';
+import { dominance } from '../rules/dominance.js';
 import { entryGap } from '../rules/entry-gap/index.js';
 import { entryOrder } from '../rules/entry-order.js';
 import { isVendors } from '../rules/ids.js';
+import { nitrogen } from '../rules/nitrogen/index.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
@@ -20,16 +22,20 @@ export interface Ground {
   readonly gapDays: number;
   /** Batches that all wishes together would make. */
   readonly mostBatches: number;
+  /** Most animals that are wished for of one kind. */
+  readonly mostOfOne: number;
   readonly pugnaciousToOthers: number;
   readonly pugnaciousToNewcomers: number;
-  /** Work done so far, against which the search is limited: parts of checks and questions of order count 1, full checks 10. */
-  readonly spent: { work: number };
+  /** Work done so far, against which the search is limited: parts of checks and questions of order count 1, full checks 10. And ways tried one by one. */
+  readonly spent: { work: number; ways: number };
   /** What two animals at lengths on days mean to each other, as found so far. */
   readonly meetings: Map<string, Danger>;
+  /** Whether two may exclude each other at any length, as found so far. */
+  readonly perhaps: Map<string, boolean>;
   /** The same by numbers, for places in an order of entry. */
   readonly clashes: Map<number, Int8Array>;
   /** Which parts lines play in dangers at their worst, as found so far. */
-  readonly roles: Map<number, Parts>;
+  readonly roles: Map<string, Parts>;
 }
 
 /** The parts one line plays. */
@@ -68,9 +74,11 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
     startDay: Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays),
     gapDays,
     mostBatches: new Set(lines.map((line) => line.batch)).size,
+    mostOfOne: Math.max(1, ...lines.map(({ wish }) => wish.most)),
     ...optionsOf(entryOrder, stock),
-    spent: { work: 0 },
+    spent: { work: 0, ways: 0 },
     meetings: new Map(),
+    perhaps: new Map(),
     clashes: new Map(),
     roles: new Map(),
   };
@@ -117,12 +125,12 @@ export function excludesForGood(ground: Ground, finding: Finding, newcomers: Rea
   return hangsOnNeither && involves(finding, newcomers);
 }
 
-/**
- * The rules whose findings hang on who meets whom, when and at what length, as those of swallowing do: longer is safer for the
- * one, shorter for the other. Others' rules on pairs need not, and are left to the full check.
- */
+/** The rules whose findings hang on who meets whom, when and at what length. Others' rules on pairs are left to the full check. */
 export const meetingRules = (ground: Ground): readonly AnyRule[] =>
   ground.rules.filter((rule) => rule.planning === 'pair' && !isVendors(rule.id));
+
+/** Those of them under which any length may be the safest, as where the even contest is the worst. */
+export const eitherWayRules = (ground: Ground): readonly AnyRule[] => meetingRules(ground).filter((rule) => rule.longer === undefined);
 
 /** The rules whose sums only grow with more animals. */
 export const capacityRules = (ground: Ground): readonly AnyRule[] =>
@@ -131,13 +139,32 @@ export const capacityRules = (ground: Ground): readonly AnyRule[] =>
 /** The rules by which a pair, or an animal beside the residents, can be out of the question whatever else comes in. */
 export const lastingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning !== 'plan' && lasts(rule));
 
-/** Of others' rules only those last that promise it: by their role, and by saying that more animals never help. */
-const lasts = ({ id, planning, monotone }: AnyRule): boolean =>
-  !isVendors(id) || (planning !== 'recheck' && (monotone.fewerAnimals === 'better' || monotone.fewerAnimals === 'neither'));
+/** The rules that can rule a set out, those that are dear to ask last. */
+export const excludingRules = (ground: Ground): readonly AnyRule[] =>
+  ground.rules.filter(canExclude).sort((one, other) => Number(one.id === nitrogen.id) - Number(other.id === nitrogen.id));
 
-/** Whether a finding may be gone at other lengths or on other days than those tried: it is by a rule of others that is no sum. */
-export const mayPass = (ground: Ground, { rule }: Finding): boolean =>
-  isVendors(rule) && !capacityRules(ground).some(({ id }) => id === rule);
+const canExclude = ({ gravest }: AnyRule): boolean => gravest === undefined;
+
+/** A larger animal may take over the rule of a tank, and what went in before feeds what turns the ammonia over. */
+const HANG_ON_ALL: readonly string[] = [dominance.id, nitrogen.id];
+
+/** What fails in a set fails in every larger one. Of others' rules only those last that promise it: by their role, and by saying that more animals never help. */
+function lasts(rule: AnyRule): boolean {
+  const { id, planning, monotone } = rule;
+  if (!canExclude(rule)) return false;
+  if (!isVendors(id)) return !HANG_ON_ALL.includes(id);
+  return planning !== 'recheck' && (monotone.fewerAnimals === 'better' || monotone.fewerAnimals === 'neither');
+}
+
+/** Whether a finding may be gone at other lengths or on other days than those tried: it is by no sum, and by a rule that promises nothing of it. */
+export function mayPass(ground: Ground, { rule }: Finding): boolean {
+  if (capacityRules(ground).some(({ id }) => id === rule)) return false;
+  return isVendors(rule) || HANG_ON_ALL.includes(rule) || ground.rules.some(({ id, planning }) => id === rule && planning === 'plan');
+}
+
+/** Whether a finding stands at whatever lengths and on whatever days. */
+export const isFixed = (ground: Ground, finding: Finding): boolean =>
+  !mayPass(ground, finding) && ![...meetingRules(ground), ...capacityRules(ground)].some(({ id }) => id === finding.rule);
 
 /** Last day that planning thinks of for an entry: every batch that the wishes could make, one after the other. */
 export const lastDay = (ground: Ground): number => ground.startDay + ground.gapDays * Math.max(0, ground.mostBatches - 1);
@@ -149,14 +176,17 @@ export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal):
   if (known !== undefined) return known;
   const residents = new Set(ground.stock.animals.map((animal) => animal.id));
   const newcomers = new Set([one.id, other.id].filter((id) => !residents.has(id)));
-  const findings = findingsOf(stockOfAll(ground, [one, other]), meetingRules(ground)).filter(
+  const findings = findingsOf(stockOfAll(ground, one === other ? [one] : [one, other]), meetingRules(ground)).filter(
     (finding) => finding.accepted === undefined && finding.level !== 'note',
   );
   const grave = findings.filter((finding) => excludes(ground, finding, newcomers));
   const danger: Danger = {
     excludes: grave.length > 0,
-    grave: rolesIn(grave),
-    slight: rolesIn(findings.filter((finding) => !grave.includes(finding))),
+    grave: rolesIn(ground, grave),
+    slight: rolesIn(
+      ground,
+      findings.filter((finding) => !grave.includes(finding)),
+    ),
   };
   ground.meetings.set(key, danger);
   return danger;
@@ -164,8 +194,45 @@ export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal):
 
 const meetingName = (animal: StockAnimal): string => `${animal.id}@${animal.count}@${animal.entryDay}@${animal.lengthCm?.centre}`;
 
-const rolesIn = (findings: readonly Finding[]): Roles => {
-  const inRole = (role: string): string[] =>
-    findings.flatMap((finding) => finding.subjects.filter((subject) => subject.role === role).map((subject) => subject.id));
-  return { predators: inRole('predator'), prey: inRole('prey') };
+/** Under a rule that says nothing of length an animal is both. */
+const rolesIn = (ground: Ground, findings: readonly Finding[]): Roles => {
+  const inRole = (name: 'worse' | 'better'): string[] =>
+    findings.flatMap(({ rule, subjects }) => {
+      const { longer } = ground.rules.find(({ id }) => id === rule) ?? {};
+      return subjects.filter(({ role }) => longer === undefined || longer[name] === role).map(({ id }) => id);
+    });
+  return { predators: inRole('worse'), prey: inRole('better') };
 };
+
+const newcomerOn = (animal: StockAnimal, day: number): StockAnimal => ({ ...animal, entryDay: day, lengthDay: day, lengthCm: undefined });
+
+/** How two that come in may stand to each other in time. */
+const ORDERS: readonly (readonly [number, number])[] = [
+  [0, 1],
+  [1, 0],
+  [0, 0],
+];
+
+/**
+ * Whether two animals may exclude each other at all under the rules that say nothing of length, whenever they come in and however long: a
+ * length that is not known is judged at its worst, and nothing that could part them is counted on.
+ */
+export function mayExclude(ground: Ground, one: StockAnimal, other: StockAnimal): boolean {
+  const rules = eitherWayRules(ground);
+  if (rules.length === 0) return false;
+  const key = `${one.id}@${one.count} ${other.id}@${other.count}`;
+  const known = ground.perhaps.get(key);
+  if (known !== undefined) return known;
+  const stock: Stock = { ...ground.stock, rockRelaidOn: [], divided: [] };
+  const residents = new Set(ground.stock.animals);
+  const unmeasured = (animal: StockAnimal, later: number): StockAnimal =>
+    residents.has(animal) ? animal : newcomerOn(animal, ground.startDay + later);
+  const answer = ORDERS.some(([first, second]) =>
+    findingsOf(
+      { ...stock, animals: inEntryOrder(one === other ? [unmeasured(one, 0)] : [unmeasured(one, first), unmeasured(other, second)]) },
+      rules,
+    ).some(({ level, accepted }) => level === 'error' && accepted === undefined),
+  );
+  ground.perhaps.set(key, answer);
+  return answer;
+}

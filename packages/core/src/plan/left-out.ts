@@ -48,12 +48,13 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
   if (tight.length > 0) {
     const most = (need: string, has: string): number =>
       Math.max(...tight.map((finding) => Math.max(number(finding, need), number(finding, has))));
-    changes.push({
-      kind: 'larger-tank',
+    const size = {
       lengthCm: most('needLength', 'tankLength'),
       widthCm: most('needWidth', 'tankWidth'),
       waterL: most('needWater', 'tankWater'),
-    });
+    };
+    // Of an animal of which only a doubt is known it may not be known either how large a tank would do.
+    if (Object.values(size).every((value) => value > 0)) changes.push({ kind: 'larger-tank', ...size });
   }
   for (const finding of because) {
     switch (finding.rule) {

@@ -1,6 +1,6 @@
 import type { StockAnimal } from '../stock/stock.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import { type Ground, lastDay, meetingOf, type Parts } from './ground.js';
+import { type Ground, lastDay, mayExclude, meetingOf, type Parts } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 
 /** Most values tried before the question is left open. */
@@ -26,9 +26,7 @@ export function placesToMeet(ground: Ground, picks: readonly Pick[], batches: nu
       rolesBesideResidents(ground, pick),
     );
     if (!predator && !prey) return [];
-    return [
-      { pick, values: valuesOf(ground, pick, predator, prey, batches).filter((value) => !clashWithResidents(ground, pick.line, value)) },
-    ];
+    return [{ pick, values: valuesOf(ground, pick, predator, prey, batches).filter((value) => !clashWithResidents(ground, pick, value)) }];
   });
   const places = new Map<string, Place>();
   let steps = 0;
@@ -124,7 +122,7 @@ function valuesOf(ground: Ground, { line }: Pick, predator: boolean, prey: boole
 const joined = (one: Parts, other: Parts): Parts => ({ predator: one.predator || other.predator, prey: one.prey || other.prey });
 
 /** Which parts a line plays in dangers at their worst, found once a pair. */
-function remembered(ground: Ground, key: number, find: () => Parts): Parts {
+function remembered(ground: Ground, key: string, find: () => Parts): Parts {
   const found = ground.roles.get(key) ?? find();
   ground.roles.set(key, found);
   return found;
@@ -140,21 +138,32 @@ function roleIn(ground: Ground, id: string, one: StockAnimal, other: StockAnimal
 }
 
 const rolesBeside = (ground: Ground, one: Pick, other: Pick): Parts =>
-  remembered(ground, one.line.index * ground.lines.length + other.line.index, () =>
-    joined(
-      roleIn(ground, one.line.id, strong(ground, one), weak(ground, other)),
-      roleIn(ground, one.line.id, weak(ground, one), strong(ground, other)),
-    ),
+  remembered(ground, `${one.line.index}x${one.count} ${other.line.index}x${other.count}`, () =>
+    mayExclude(ground, weak(ground, one), weak(ground, other))
+      ? BOTH
+      : joined(
+          roleIn(ground, one.line.id, strong(ground, one), weak(ground, other)),
+          roleIn(ground, one.line.id, weak(ground, one), strong(ground, other)),
+        ),
   );
 
+function mayExcludeAny(ground: Ground, pick: Pick): boolean {
+  const own = weak(ground, pick);
+  return [own, ...ground.stock.animals].some((other) => mayExclude(ground, own, other));
+}
+
+/** Under a rule that says nothing of length every one may be the safest. */
+const BOTH: Parts = { predator: true, prey: true };
+
 const rolesBesideResidents = (ground: Ground, pick: Pick): Parts =>
-  remembered(ground, -1 - pick.line.index, () =>
-    [strong(ground, pick), weak(ground, pick)]
-      .flatMap((own) => ground.stock.animals.map((resident) => roleIn(ground, pick.line.id, own, resident)))
-      .reduce(joined, { predator: false, prey: false }),
+  remembered(ground, `${pick.line.index}x${pick.count}`, () =>
+    mayExcludeAny(ground, pick)
+      ? BOTH
+      : [strong(ground, pick), weak(ground, pick)]
+          .flatMap((own) => ground.stock.animals.map((resident) => roleIn(ground, pick.line.id, own, resident)))
+          .reduce(joined, { predator: false, prey: false }),
   );
 
 /** Kin go in on one day, all others on days of their own; and no two may exclude each other. */
 const clash = (ground: Ground, one: Pick, place: Place, other: Pick, otherPlace: Place): boolean =>
-  (place.position === otherPlace.position) !== (one.line.batch === other.line.batch) ||
-  clashAt(ground, one.line, place, other.line, otherPlace);
+  (place.position === otherPlace.position) !== (one.line.batch === other.line.batch) || clashAt(ground, one, place, other, otherPlace);

@@ -1,7 +1,8 @@
 import { arrange, type Arrangement } from './arrange.js';
 import { type Meeting, placesToMeet } from './places.js';
 import { conflictsBetween } from './conflicts.js';
-import { capacityRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
+import { clashWithResidents, placesFor } from './clashes.js';
+import { capacityRules, eitherWayRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
 import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
 import { isVendors } from '../rules/ids.js';
 
@@ -105,18 +106,23 @@ function worksAlone(ground: Ground, pick: Pick): boolean {
   const every = everyLength(pick.line);
   // Of a rule of others it is not known that what fails at both ends fails between them.
   const lengths = ground.rules.some(({ id }) => isVendors(id)) ? every : [every[0], every.at(-1)];
-  let standing: Set<string> | undefined;
+  let standing: Map<string, string> | undefined;
   for (const day of [ground.startDay, lastDay(ground)]) {
     for (const length of lengths) {
       const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) =>
         excludesForGood(ground, finding, ids),
       );
-      const keys = new Set(found.map((finding) => finding.key));
-      standing = standing === undefined ? keys : new Set([...standing].filter((key) => keys.has(key)));
+      const before = standing;
+      standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
       if (standing.size === 0) return true;
     }
   }
-  return false;
+  // Where the even contest is the worst, neither end need be the safest.
+  const isEitherWay = (rule: string): boolean => eitherWayRules(ground).some(({ id }) => id === rule);
+  return (
+    [...(standing ?? new Map<string, string>()).values()].every(isEitherWay) &&
+    placesFor(ground, pick).some((place) => !clashWithResidents(ground, pick, place))
+  );
 }
 
 /**

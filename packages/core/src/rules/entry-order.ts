@@ -19,6 +19,7 @@ export const entryOrder: Rule<EntryOrderMeasure, 'pugnaciousToOthers' | 'pugnaci
   question: 'Do scavengers go in first, and peaceful animals before pugnacious ones?',
   scope: 'tank',
   planning: 'plan',
+  gravest: 'warning',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'either' },
   needs: ['introduction', 'conduct.pugnacity', 'enteredOn'],
   sources: [],

@@ -20,6 +20,7 @@ export const familyBatch: Rule<FamilyBatchMeasure, 'contestFrom'> = {
   question: 'Do kin that contest with each other go in on one day?',
   scope: 'pair',
   planning: 'plan',
+  gravest: 'warning',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'either' },
   needs: ['kinGroup', 'conduct.pugnacity', 'enteredOn'],
   sources: [],

@@ -60,6 +60,7 @@ export const quarantine: Rule<QuarantineMeasure, Option> = {
   question: 'Are new fishes watched long enough, each lot apart, before they go in?',
   scope: 'tank',
   planning: 'plan',
+  gravest: 'warning',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'either' },
   needs: ['introductions.purchasedOn', 'introductions.date', 'tank.holdingTank', 'tank.disease', 'kinGroup', 'conduct.pugnacity'],
   sources: ['hadfield-2011'],

@@ -47,8 +47,8 @@ export type Effect = 'better' | 'worse' | 'either' | 'neither';
  * - `plan`: it is about the days of entry, and asked as `recheck` is.
  *
  * Promises of a rule of others hold where it says as well that more animals never make it better (`monotone.fewerAnimals` is
- * `better` or `neither`); else it is asked as `recheck` is. What a rule without a promise excludes, planning does not try at all
- * other lengths and on all other days: the plan then says that it is not proven, and by how much it may fall short.
+ * `better` or `neither`); else it is asked as `recheck` is. What a rule without a promise excludes is tried at every length and in
+ * every order as long as there are few; else the plan says that it is not proven, and by how much it may fall short.
  */
 export type Planning = 'option' | 'pair' | 'capacity' | 'recheck' | 'plan' | 'option-and-pair';
 
@@ -66,6 +66,13 @@ export interface Rule<Measure, Options extends string> {
   readonly scope: 'animal' | 'pair' | 'tank';
   readonly planning: Planning;
   readonly monotone: { readonly water: Effect; readonly rock: Effect; readonly fewerAnimals: Effect; readonly delay: Effect };
+  /** The gravest level it comes to, where that is not an error: planning then need not ask it what to leave out. */
+  readonly gravest?: 'note' | 'warning';
+  /**
+   * Of a rule on pairs: roles in which a longer animal that comes earlier never makes it better, and in which a longer one that comes earlier
+   * never makes it worse. Without them any lengths and days may be the safest, and planning asks for all.
+   */
+  readonly longer?: { readonly worse: string; readonly better: string };
   readonly needs: readonly string[];
   readonly sources: readonly string[];
   readonly defaults: Readonly<Record<Options, RuleDefault>>;

@@ -40,6 +40,7 @@ export const appetite: Rule<AppetiteMeasure, 'smallShare'> = {
   question: 'Does one of these animals eat, tear, crush, nip or sting another, or what else is kept?',
   scope: 'pair',
   planning: 'pair',
+  longer: { worse: 'actor', better: 'victim' },
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'either' },
   needs: [
     'conduct.harms',

@@ -12,6 +12,7 @@ export const entryGap: Rule<EntryGapMeasure, 'gapDays' | 'largeShare' | 'feedSha
   question: 'Is there about a month between one batch and the next, and is none of them large at once?',
   scope: 'tank',
   planning: 'plan',
+  gravest: 'warning',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'either', delay: 'either' },
   needs: ['enteredOn', 'introductions.date', 'size.entry', 'size.weight', 'growth', 'feeding.dailyFeed'],
   sources: [],

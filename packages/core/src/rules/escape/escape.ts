@@ -12,6 +12,7 @@ export const escaping: Rule<EscapeMeasure, never> = {
   question: 'Can this animal get out over the edge or through a gap, or into a pump?',
   scope: 'animal',
   planning: 'option',
+  gravest: 'warning',
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'neither' },
   needs: [
     'conduct.escapes',

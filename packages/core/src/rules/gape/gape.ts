@@ -39,6 +39,7 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   question: 'Can one of these animals swallow the other?',
   scope: 'pair',
   planning: 'pair',
+  longer: { worse: 'predator', better: 'prey' },
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'better', delay: 'either' },
   needs: [
     'size.entry',

@@ -12,6 +12,7 @@ export const shelter: Rule<ShelterMeasure, never> = {
   question: 'Is there the sand, burrow, cave, hole, host or partner that these animals need?',
   scope: 'tank',
   planning: 'capacity',
+  gravest: 'warning',
   // Another animal takes a hole, or is the partner that was missing; waiting brings the partner in, or another claimant.
   monotone: { water: 'neither', rock: 'neither', fewerAnimals: 'either', delay: 'either' },
   needs: [

@@ -1,0 +1,73 @@
+import type { StockAnimal } from '../stock/stock.js';
+import { excludes, excludingRules, findingsWith, type Ground } from './ground.js';
+import type { Lengths } from './lengths.js';
+import type { Pick } from './line.js';
+import type { Meets } from './any-order.js';
+
+/** Most ways of bringing one set in that are tried, and most for a whole plan. */
+const MOST_WAYS = 400;
+const MOST_WAYS_IN_ALL = 4000;
+
+/** How a set comes in: batches in order, and lengths. */
+export interface Way {
+  readonly order: readonly number[];
+  readonly lengths: Lengths;
+}
+
+/** A way that works; without one, `all` where every way was tried. */
+export interface EveryWay {
+  readonly way: Way | undefined;
+  readonly all: boolean;
+}
+
+/**
+ * Tries every order of the batches at every length of the lines, for what hangs on the whole of a set and so cannot be cut short:
+ * who rules the tank, what turns its ammonia over, who holds it when a newcomer comes.
+ */
+export function everyWay(
+  ground: Ground,
+  picks: readonly Pick[],
+  batches: number,
+  meetsAt: (lengths: Lengths) => Meets,
+  animalsOf: (way: Way) => readonly StockAnimal[],
+): EveryWay {
+  let tried = 0;
+  const orders = (lengths: Lengths): Way | undefined => {
+    const meets = meetsAt(lengths);
+    const place = (placed: readonly number[]): Way | undefined => {
+      if (isOver()) return undefined;
+      if (placed.length === batches) return works({ order: placed, lengths });
+      for (let item = 0; item < batches; item += 1) {
+        const position = placed.length;
+        if (placed.includes(item) || meets(item, position, item, position)) continue;
+        if (placed.some((other, at) => meets(item, position, other, at))) continue;
+        const found = place([...placed, item]);
+        if (found !== undefined) return found;
+      }
+      return undefined;
+    };
+    return place([]);
+  };
+  const works = (way: Way): Way | undefined => {
+    tried += 1;
+    ground.spent.ways += 1;
+    const newcomers = animalsOf(way);
+    const ids = new Set(newcomers.map(({ id }) => id));
+    const isOut = excludingRules(ground).some((rule) =>
+      findingsWith(ground, newcomers, [rule]).some((finding) => excludes(ground, finding, ids)),
+    );
+    return isOut ? undefined : way;
+  };
+  const isOver = (): boolean => tried > MOST_WAYS || ground.spent.ways > MOST_WAYS_IN_ALL;
+  const withLengths = (at: number, lengths: ReadonlyMap<string, number>): Way | undefined => {
+    const pick = picks[at];
+    if (pick === undefined) return orders(lengths);
+    for (let length = 0; length < Math.max(1, pick.line.lengthsCm.length); length += 1) {
+      const found = withLengths(at + 1, new Map(lengths).set(pick.line.id, length));
+      if (found !== undefined || isOver()) return found;
+    }
+    return undefined;
+  };
+  const way = withLengths(0, new Map());
+  return { way, all: !isOver() };
+}
