@@ -8,6 +8,9 @@ import type { Meets } from './any-order.js';
 const MOST_WAYS = 400;
 const MOST_WAYS_IN_ALL = 4000;
 
+/** Most batches put at a place on the way there. */
+const MOST_STEPS = 20_000;
+
 /** How a set comes in: batches in order, and lengths. */
 export interface Way {
   readonly order: readonly number[];
@@ -32,6 +35,7 @@ export function everyWay(
   animalsOf: (way: Way) => readonly StockAnimal[],
 ): EveryWay {
   let tried = 0;
+  let steps = 0;
   const orders = (lengths: Lengths): Way | undefined => {
     const meets = meetsAt(lengths);
     const place = (placed: readonly number[]): Way | undefined => {
@@ -39,6 +43,7 @@ export function everyWay(
       if (placed.length === batches) return works({ order: placed, lengths });
       for (let item = 0; item < batches; item += 1) {
         const position = placed.length;
+        steps += 1;
         if (placed.includes(item) || meets(item, position, item, position)) continue;
         if (placed.some((other, at) => meets(item, position, other, at))) continue;
         const found = place([...placed, item]);
@@ -50,7 +55,6 @@ export function everyWay(
   };
   const works = (way: Way): Way | undefined => {
     tried += 1;
-    ground.spent.ways += 1;
     const newcomers = animalsOf(way);
     const ids = new Set(newcomers.map(({ id }) => id));
     const isOut = excludingRules(ground).some((rule) =>
@@ -58,7 +62,7 @@ export function everyWay(
     );
     return isOut ? undefined : way;
   };
-  const isOver = (): boolean => tried > MOST_WAYS || ground.spent.ways > MOST_WAYS_IN_ALL;
+  const isOver = (): boolean => tried > MOST_WAYS || steps > MOST_STEPS;
   const withLengths = (at: number, lengths: ReadonlyMap<string, number>): Way | undefined => {
     const pick = picks[at];
     if (pick === undefined) return orders(lengths);
@@ -68,6 +72,9 @@ export function everyWay(
     }
     return undefined;
   };
+  if (ground.spent.ways > MOST_WAYS_IN_ALL) return { way: undefined, all: false };
   const way = withLengths(0, new Map());
+  // Fifty steps take about as long as one way.
+  ground.spent.ways += tried + steps / 50;
   return { way, all: !isOver() };
 }
