@@ -58,7 +58,7 @@ describe('order', () => {
         const library = libraryFor(scene);
         expect(inOrder(plan(shuffled(scene.situation, chances(seed), false), library))).toEqual(inOrder(plan(scene.situation, library)));
       }),
-      { numRuns: runs(200) },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -68,7 +68,7 @@ describe('order', () => {
         const { stock } = stockOf(scene.situation, libraryFor(scene));
         expect(check(stock, [...rules].reverse()).findings).toEqual(check(stock, rules).findings);
       }),
-      { numRuns: runs(300) },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -83,7 +83,7 @@ describe('order', () => {
         );
         expect(check(stockOf(scene.situation, fewer).stock, rules)).toEqual(check(stockOf(scene.situation, library).stock, rules));
       }),
-      { numRuns: runs(300) },
+      { numRuns: runs(1000) },
     );
   });
 });

@@ -18,7 +18,7 @@ describe('reports', () => {
         expect(situationProblems(situation)).toEqual([]);
         for (const record of invented) expect(speciesProblems(record)).toEqual([]);
       }),
-      { numRuns: runs(200) },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -47,7 +47,7 @@ describe('reports', () => {
         expect(planProblems(read)).toEqual([]);
         wishes += report.chosen.length + report.leftOut.length;
       }),
-      { numRuns: runs(400) },
+      { numRuns: runs(1000) },
     );
     expect(wishes).toBeGreaterThan(0);
   });
@@ -90,7 +90,7 @@ describe('reports', () => {
           for (const { id } of rules) expect(summary.rules[id]?.[outcome]).toBe(listed.filter(({ rule }) => rule === id).length);
         }
       }),
-      { numRuns: runs(300) },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -101,7 +101,7 @@ describe('reports', () => {
         deepFrozen(scene);
         expect(bytes()).toBe(bytes());
       }),
-      { numRuns: runs(200) },
+      { numRuns: runs(1000) },
     );
   });
 });

@@ -80,7 +80,7 @@ describe('units', () => {
             .sort();
         expect(keys(libraryOf([...invented, ...foreign]))).toEqual(keys(libraryOf([...invented, ...sample])));
       }),
-      { numRuns: runs(150) },
+      { numRuns: runs(1000) },
     );
   });
 });

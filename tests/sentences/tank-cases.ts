@@ -111,6 +111,12 @@ const situations: readonly Row[] = [
     of([], go('2027-05-01', { ...clowns, purchasedOn: '2027-03-20' }), go('2027-06-01', tang(1, { purchasedOn: '2027-04-20' }))),
   ],
   [
+    'kin in a lot, of which nothing is on record',
+    TANK,
+    of([], go('2027-05-01', tang(1, { purchasedOn: '2027-03-20' }), { species: 'acanthurus-achilles', purchasedOn: '2027-03-20' })),
+    changed(({ conduct: { pugnacity: _, ...conduct } = {}, ...record }) => ({ ...record, conduct })),
+  ],
+  [
     'kin in a lot',
     { ...TANK, holdingTank: { lots: 1 } },
     of([], go('2027-05-01', tang(2, { purchasedOn: '2027-03-20' }), { species: 'acanthurus-achilles', purchasedOn: '2027-03-20' })),

@@ -135,10 +135,11 @@ describe('kin in one lot', () => {
     expect(together(['unus-primus', '2027-03-05'], ['duo-primus', '2027-03-05'])).toEqual([]);
   });
 
-  it('of which one is known to chase count as chasing; of unknown ones nothing is said twice', () => {
+  it('of which one is known to chase count as chasing; of unknown ones it cannot be told', () => {
     expect(together(['pugnax-primus', '2027-03-05'], ['obscurus-primus', '2027-03-05'])).toEqual(['failed note quarantine.kinTogether']);
-    const { summary } = checkBy(quarantine, plan([['2027-04-10', ['obscurus-primus', '2027-03-05', { count: 2 }]]], lots(1)), records);
-    expect(summary.rules.quarantine).toMatchObject({ failed: 0, inapplicable: 1 });
+    const { findings } = checkBy(quarantine, plan([['2027-04-10', ['obscurus-primus', '2027-03-05', { count: 2 }]]], lots(1)), records);
+    expect(findings.map(verdictOf)).toEqual(['cantTell note quarantine.kinUnknown']);
+    expect(findings[0]?.data.missing).toEqual({ keys: ['conduct.pugnacity'] });
   });
 });
 

@@ -3,7 +3,7 @@ import { weakest } from '../quantity/basis.js';
 import { isoOf } from '../quantity/days.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { pugnacityToKin } from './conduct.js';
-import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from './rule.js';
+import { PASSED, type Rule, type Telling, type Verdict } from './rule.js';
 
 /** One judgement: how long a fish is watched, a lot in the holding tank, kin in one lot, or a batch after a disease. */
 export type QuarantineMeasure = WatchMeasure | LotMeasure | KinMeasure | FallowMeasure;
@@ -35,8 +35,10 @@ export interface KinMeasure {
   readonly what: 'kin';
   readonly one: StockAnimal;
   readonly other: StockAnimal;
-  /** The fiercer of what each does to the other, 0 to 4; undefined where neither record tells. */
-  readonly pugnacity: number | undefined;
+  /** The fiercer of what each does to the other, 0 to 4, as far as it is told. */
+  readonly pugnacity: number;
+  /** Both records tell. */
+  readonly isTold: boolean;
   readonly day: number;
 }
 
@@ -106,10 +108,9 @@ export const quarantine: Rule<QuarantineMeasure, Option> = {
         return lots > room ? { outcome: 'failed', level: 'warning', message: 'quarantine.noRoom' } : PASSED;
       }
       case 'kin': {
-        const { pugnacity } = measure;
-        // How kin treat each other is asked for where they go in; here it would only be said twice.
-        if (pugnacity === undefined) return INAPPLICABLE;
-        return pugnacity >= fightsFrom ? { outcome: 'failed', level: 'note', message: 'quarantine.kinTogether' } : PASSED;
+        const { pugnacity, isTold } = measure;
+        if (pugnacity >= fightsFrom) return { outcome: 'failed', level: 'note', message: 'quarantine.kinTogether' };
+        return isTold ? PASSED : { outcome: 'cantTell', level: 'note', message: 'quarantine.kinUnknown' };
       }
       case 'fallow':
         return measure.fishlessDays < fallowDays ? { outcome: 'failed', level: 'warning', message: 'quarantine.notFallow' } : PASSED;
@@ -123,7 +124,7 @@ export const quarantine: Rule<QuarantineMeasure, Option> = {
       case 'lot':
         return tellLot(measure, verdict);
       case 'kin':
-        return tellKin(measure);
+        return tellKin(measure, verdict);
       case 'fallow':
         return tellFallow(measure, options.fallowDays);
     }
@@ -190,7 +191,8 @@ function measureKin({ animals }: Stay, each: (measure: QuarantineMeasure) => voi
         what: 'kin',
         one,
         other,
-        pugnacity: from === undefined && to === undefined ? undefined : Math.max(from ?? 0, to ?? 0),
+        pugnacity: Math.max(from ?? 0, to ?? 0),
+        isTold: from !== undefined && to !== undefined,
         day: Math.max(one.purchaseDay as number, other.purchaseDay as number),
       });
     }
@@ -254,11 +256,14 @@ function tellLot({ newcomers, others, day, lots, room, freeDay }: LotMeasure, { 
   };
 }
 
-function tellKin({ one, other, day }: KinMeasure): Telling {
+function tellKin({ one, other, day }: KinMeasure, { outcome }: Verdict): Telling {
   const bases: Basis[] = [one.kind.pugnacity?.basis ?? 'measured', other.kind.pugnacity?.basis ?? 'measured'];
   return {
     subjects: one === other ? [{ id: one.id, role: 'kin' }] : inRole([one, other], 'kin'),
-    data: { kinGroup: { keys: [one.kind.kinGroup] } },
+    data: {
+      kinGroup: { keys: [one.kind.kinGroup] },
+      ...(outcome === 'cantTell' ? { missing: { keys: ['conduct.pugnacity'] } } : {}),
+    },
     when: day,
     basis: weakest(...bases),
   };
