@@ -5,7 +5,7 @@ import { type Attack, type AttackOption, type AttackOptions, attackDefaults, att
 import { byKindAndLength } from './equals.js';
 import { companionship } from './companions.js';
 import { completeDay, expectedHierarchy, type HierarchyPlace } from './hierarchy.js';
-import { sameSort } from './odds.js';
+import { CONTEST_SOURCES, sameSort } from './odds.js';
 import { isThere } from './presence.js';
 import { isUnder } from './rounding.js';
 import { INAPPLICABLE, PASSED, type Rule, type RuleDefault, type Verdict } from './rule.js';
@@ -59,7 +59,7 @@ export const dominance: Rule<DominanceMeasure, Option> = {
     'tank.rock',
     'tank.shelters',
   ],
-  sources: [],
+  sources: CONTEST_SOURCES,
   defaults: { ...attackDefaults, oneSided },
 
   measure(stock, options, each) {

@@ -3,7 +3,7 @@ import { weakest } from '../quantity/basis.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { treatmentOn } from './attack.js';
 import { companionship } from './companions.js';
-import { type ContestOption, type ContestOptions, contestDefaults, isSettledAnew, oddsOf, sameSort } from './odds.js';
+import { type ContestOption, type ContestOptions, contestDefaults, isSettledAnew, oddsOf, CONTEST_SOURCES, sameSort } from './odds.js';
 import { freeShelter, mayLackShelter, type Refuge, refugeOf } from './refuge.js';
 import { isUnder } from './rounding.js';
 import { INAPPLICABLE, PASSED, type Rule } from './rule.js';
@@ -52,7 +52,7 @@ export const lockout: Rule<LockoutMeasure, Options> = {
     'tank.rock',
     'tank.shelters',
   ],
-  sources: [],
+  sources: CONTEST_SOURCES,
   defaults: {
     ...contestDefaults,
     attackFrom: {

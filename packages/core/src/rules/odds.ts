@@ -23,6 +23,15 @@ export const contestDefaults: Readonly<Record<ContestOption, RuleDefault>> = {
   },
 };
 
+/** Published contests that the chance of winning and the worth of length and residence are chosen after, and weights by build. */
+export const CONTEST_SOURCES: readonly string[] = [
+  'wazlavek-figler-1989',
+  'poulos-mccormick-2014',
+  'mccormick-weaver-2012',
+  'buston-cant-2006',
+  'froese-2014',
+];
+
 export type ContestOptions = Readonly<Record<ContestOption, number>>;
 
 /**

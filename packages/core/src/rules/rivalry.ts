@@ -5,7 +5,7 @@ import { type Companionship, companionship } from './companions.js';
 import { lengthOn } from './gape/index.js';
 import { LEVELS } from './levels.js';
 import { meetingOf } from './meeting.js';
-import { isSettledAnew, sameSort } from './odds.js';
+import { isSettledAnew, CONTEST_SOURCES, sameSort } from './odds.js';
 import { byKindAndLength } from './equals.js';
 import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from './rule.js';
 import { type StrengthBook, strengthBook } from './strength.js';
@@ -44,7 +44,7 @@ export const rivalry: Rule<RivalryMeasure, HarmOption> = {
     'growth.rate',
     'tank.rock',
   ],
-  sources: [],
+  sources: CONTEST_SOURCES,
   defaults: harmDefaults,
 
   measure(stock, options, each) {
