@@ -260,7 +260,10 @@ describe('a species without a record', () => {
 describe('settings', () => {
   test('that name a rule or a threshold there is none of', () => {
     const name = changed((situation) => {
-      situation.settings = { off: ['gap', 'weather'], thresholds: { gape: { longestshare: 1 }, rivalry: { odds: 1 }, rivalries: { bites: 1 } } };
+      situation.settings = {
+        off: ['gap', 'weather'],
+        thresholds: { gape: { longestshare: 1 }, rivalry: { odds: 1 }, rivalries: { bites: 1 } },
+      };
     });
     const err = check(name);
     expect(placesIn(err).map((line) => line.split('  ')[1])).toEqual([

@@ -5,6 +5,7 @@ export { cited, citedShort } from './citation.js';
 export { type Depth, DEPTHS, type Grounds, type TextOptions } from './depth.js';
 export { type Figure, figureSlots, figuresOf, type Told } from './figures.js';
 export { cautionsText, findingsText, summaryText } from './findings-text.js';
+export { type Group, grouped, sayGroup } from './groups.js';
 export { type Names, namesIn } from './names.js';
 export { chosenList, planText } from './plan-text.js';
 export { sayQuestion } from './question.js';

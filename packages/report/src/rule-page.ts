@@ -29,10 +29,13 @@ export function rulePage(catalogue: Catalogue, rule: RuleDescription, cite: (key
     .concat('\n');
 }
 
+/** Endings of sentences that tell of several findings at once. */
+const OF_SEVERAL = /\.(several|severalNotes|one)$/;
+
 /** The sentences of a rule, with the names of their slots in place of what fills them. */
 function sentencesOf(catalogue: Catalogue, rule: string): string[] {
   const slots = new Proxy({}, { get: (_, name) => `‹${String(name)}›`, has: () => true });
   return Object.keys(catalogue.messages)
-    .filter((key) => key.startsWith(`${rule}.`))
+    .filter((key) => key.startsWith(`${rule}.`) && !OF_SEVERAL.test(key))
     .map((key) => `\`${key}\`: ${say(catalogue, key, slots).replaceAll('NaN', '‹number›')}`);
 }
