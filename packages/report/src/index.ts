@@ -8,7 +8,7 @@ export { cautionsText, findingsText, summaryText } from './findings-text.js';
 export { type Group, grouped, sayGroup } from './groups.js';
 export { type Names, namesIn } from './names.js';
 export { chosenList, planText } from './plan-text.js';
-export { sayQuestion } from './question.js';
+export { sayHow, sayQuestion } from './question.js';
 export { rulePage } from './rule-page.js';
 export { rulesText, ruleText } from './rules-text.js';
 export { sayCaution, sayChange, sayFinding, sayOrderReason } from './sentences.js';
