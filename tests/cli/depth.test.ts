@@ -54,7 +54,7 @@ describe.each([
   test('speaks the language and the units that are asked for', () => {
     const { out } = at('--depth', 'researcher', '--lang', 'de', '--units', 'us');
     expect(out).toContain('\nWas die Regeln voraussetzen\n---');
-    expect(out).toContain('\nQuellen\n---');
+    expect(out).toContain('\nQuellen (nicht übersetzt)\n---');
     expect(out).toMatch(/Länge der Beute: \d+,\d+ in/);
     expect(at('--depth', 'adviser', '--lang', 'ja').out).toContain('\nルールの前提\n---');
   });

@@ -52,7 +52,7 @@ describe('calls', () => {
 
   test('an unknown rule offers the nearest', () => {
     expect(refused(['rules', 'gap'])).toMatch(
-      /^unknown-rule\n {2}no rule has the id "gap"; it must be gape, care-tier,.* or entry-gap\.\n {2}Did you mean gape\?\n$/,
+      /^unknown-rule\n {2}no rule has the id "gap"; it must be gape, appetite, rivalry, care-tier,.*, entry-gap or lockout\.\n {2}Did you mean gape\?\n$/,
     );
   });
 
@@ -260,12 +260,24 @@ describe('a species without a record', () => {
 describe('settings', () => {
   test('that name a rule or a threshold there is none of', () => {
     const name = changed((situation) => {
-      situation.settings = { off: ['gap', 'weather'], thresholds: { gape: { longestshare: 1 }, rivalry: { odds: 1 } } };
+      situation.settings = {
+        off: ['gap', 'weather'],
+        thresholds: { gape: { longestshare: 1 }, rivalry: { odds: 1 }, rivalries: { bites: 1 } },
+      };
     });
     const err = check(name);
-    expect(placesIn(err).map((line) => line.split('  ')[1])).toEqual(['unknown-rule', 'unknown-rule', 'unknown-threshold', 'unknown-rule']);
+    expect(placesIn(err).map((line) => line.split('  ')[1])).toEqual([
+      'unknown-rule',
+      'unknown-rule',
+      'unknown-threshold',
+      'unknown-threshold',
+      'unknown-rule',
+    ]);
     expect(err).toContain('settings name the rule "gap"; it must be gape, ');
     expect(err).toContain('Did you mean "gape"?');
+    expect(err).toContain('settings name the rule "rivalries"; it must be gape, appetite, rivalry, ');
+    expect(err).toContain('Did you mean "rivalry"?');
+    expect(err).toContain('settings name the threshold "odds"; it must be ');
     expect(err).toContain('settings name the threshold "longestshare"; it must be squeeze, longestShare, ');
     expect(err).toContain('Use one of these, or leave it out.');
   });

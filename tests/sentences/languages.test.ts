@@ -1,6 +1,6 @@
 /** Every language says all that English says, of the same things, and the command line speaks each of them. */
 import { check, stockOf } from '@commensal/core';
-import { type Catalogue, has, sayQuestion } from '@commensal/report';
+import { type Catalogue, has, sayHow, sayQuestion } from '@commensal/report';
 import { de } from '@commensal/report/de';
 import { ja } from '@commensal/report/ja';
 import { en } from '@commensal/report/en';
@@ -84,6 +84,15 @@ test('English asks what the rules themselves ask', () => {
   expect(Object.keys(english).filter((key) => key.startsWith('question.')).length).toBe(allRules.length);
   for (const rule of allRules) expect(english[`question.${rule.id}`]).toBe(rule.question);
 });
+
+test.each(catalogues.map((catalogue) => [catalogue.language, catalogue] as const))(
+  'in %s every rule says how it judges, and nothing else does',
+  (_, catalogue) => {
+    const told = Object.keys(catalogue.messages).filter((key) => key.startsWith('how.'));
+    expect(told.sort()).toEqual(allRules.map(({ id }) => `how.${id}`).sort());
+    for (const rule of allRules) expect(sayHow(catalogue, rule)).toMatch(/[.。?]$/);
+  },
+);
 
 test('a rule that no catalogue knows asks in its own words', () => {
   expect(sayQuestion(de, { id: 'someone-elses', question: 'Is it so?' })).toBe('Is it so?');

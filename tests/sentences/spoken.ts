@@ -1,7 +1,19 @@
 /** Everything that the cases make the library say, each sentence with the slots it was given. */
 import { allRules } from './keys.js';
 import { check, plan, rules, stockOf } from '@commensal/core';
-import { type Catalogue, namesIn, sayCaution, sayChange, sayFinding, sayOrderReason, type Slots, type Voice } from '@commensal/report';
+import {
+  type Catalogue,
+  grouped,
+  has,
+  namesIn,
+  sayCaution,
+  sayChange,
+  sayFinding,
+  sayGroup,
+  sayOrderReason,
+  type Slots,
+  type Voice,
+} from '@commensal/report';
 import { en } from '@commensal/report/en';
 import type { Finding } from '@commensal/schema';
 import { type Case, cases, planCases } from './situations.js';
@@ -72,6 +84,14 @@ const shapeOf = ({ subjects, data, level, when }: Finding): string =>
 
 function sayFindings(into: Recorder, voice: Voice, findings: readonly Finding[], from: string): void {
   for (const finding of findings) into.say(finding.message, from, false, shapeOf(finding), () => sayFinding(voice, finding));
+  for (const group of grouped(voice, findings)) {
+    if (group.others.length === 0 || group.by !== 'several') continue;
+    // The sentence for several is the last thing said of them.
+    const [key = ''] = ['several', 'severalNotes']
+      .map((ending) => `${group.first.message}.${ending}`)
+      .filter((one) => has(into.catalogue, one));
+    into.say(key, from, false, shapeOf(group.first), () => sayGroup(voice, group));
+  }
 }
 
 function speakCheck(into: Recorder, { name, situation, library }: Case): void {

@@ -244,8 +244,8 @@ describe('a plan', () => {
   test('has the figures of its reasons, without the day that stands above them', () => {
     expect(planned('adviser', { introductions })).toContain(`  2 April 2027
     1 × lamp fish
-      28 days after the batch before it. Nothing keeps it from going in on the day of
-      the plan.
+      28 days after the batch before it. Nothing stands in the way on the day of the
+      plan.
         - time between batches: 28 days; day of the batch before: 5 March 2027
 
 `);

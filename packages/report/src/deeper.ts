@@ -2,19 +2,14 @@ import type { Finding, OrderReason, Situation } from '@commensal/schema';
 import { say } from './catalogue.js';
 import { groundsOf, type TextOptions } from './depth.js';
 import { figuresOf, type Told } from './figures.js';
+import { type Group, labelOf } from './groups.js';
 import { joined } from './labels.js';
 import { heading, paragraph } from './layout.js';
 import { sayQuestion } from './question.js';
 import { recordsText } from './records-text.js';
 import { referencesIn } from './references.js';
 import { sayChanged, thresholdsText } from './thresholds-text.js';
-import { sayAnimal, type Voice } from './voice.js';
-
-/** Findings that are told in one sentence. */
-export interface Group {
-  readonly first: Finding;
-  readonly others: readonly Finding[];
-}
+import type { Voice } from './voice.js';
 
 /** What a report holds besides its sentences. */
 export interface Deeper {
@@ -27,9 +22,6 @@ export interface Deeper {
 }
 
 const NOTHING: Deeper = { group: () => [], reasons: () => [], sections: () => [] };
-
-/** Which of a finding's animals differs from one of its like to the next. */
-export const other = (finding: Finding): string | undefined => finding.subjects.at(-1)?.id;
 
 /** What lies beneath the sentences of a report, at the depth that the options name. */
 export function deeperOf(voice: Voice, situation: Situation, options: TextOptions): Deeper {
@@ -46,10 +38,11 @@ export function deeperOf(voice: Voice, situation: Situation, options: TextOption
     );
 
   /** One line for each finding, with its animal before it; a single one where they all say the same. */
-  const each = ({ first, others }: Group, line: (finding: Finding) => string): string[] => {
+  const each = (group: Group, line: (finding: Finding) => string): string[] => {
+    const { first, others } = group;
     const lines = [first, ...others].map((finding) => ({ finding, text: line(finding) })).filter(({ text }) => text !== '');
     if (new Set(lines.map(({ text }) => text)).size < 2) return lines.slice(0, 1).map(({ text }) => text);
-    return lines.map(({ finding, text }) => tell('depth.of', { name: sayAnimal(voice, other(finding) ?? ''), text }));
+    return lines.map(({ finding, text }) => tell('depth.of', { name: labelOf(voice, group, finding), text }));
   };
 
   return {

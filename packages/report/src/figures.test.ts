@@ -62,7 +62,7 @@ test('words, animals and species are said, counts are plain', () => {
     'partner: lamp fish',
     'animal it hangs on: Wick',
     'other species that would do: 2',
-    'not known: the length today and the sex',
+    'not known: the length and the sex',
   ]);
 });
 

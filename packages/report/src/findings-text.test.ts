@@ -1,86 +1,9 @@
 import type { Finding } from '@commensal/schema';
 import { describe, expect, test } from 'vitest';
-import { findingOf, metric, nothing, swallowing } from '../tests/support/club.js';
-import { cautionsText, findingsText, grouped, sayGroup, staleText, summaryText } from './findings-text.js';
+import { findingOf, metric, nothing } from '../tests/support/club.js';
+import { cautionsText, findingsText, staleText, summaryText } from './findings-text.js';
 
 const oneLine = (text: string): string => text.replaceAll(/\s+/g, ' ');
-
-describe('findings that say the same of one animal', () => {
-  const first = swallowing('wick', 'moll');
-  const others = [swallowing('wick', 'choir'), swallowing('wick', 'choir#2', { when: '2027-12-01' })];
-
-  test('are one group', () => expect(grouped([first, ...others])).toEqual([{ first, others }]));
-
-  test('are told once, the others named behind, with their day where it is another', () => {
-    expect(oneLine(sayGroup(metric, { first, others }))).toBe(
-      "From 14 September 2027 Wick (12.5 cm by then) could swallow Moll's perch (6 cm): its mouth takes a body 2 cm deep, and this one is 1.5 cm deep. " +
-        'Such prey is its food. Leave one of the two out, or part them by 13 September 2027. The same goes for Choir and Choir #2 (from 1 December 2027).',
-    );
-  });
-
-  test('name the safe length of each', () => {
-    const safe = (prey: string, value: number, when: string): Finding =>
-      swallowing('wick', prey, { when, data: { ...first.data, safeLength: { value, unit: 'cm' } } });
-    const text = oneLine(
-      sayGroup(metric, {
-        first: safe('moll', 7, '2027-09-14'),
-        others: [safe('choir', 8, '2027-09-14'), safe('choir#2', 9, '2027-12-01')],
-      }),
-    );
-    expect(text).toContain('Choose one of 7 cm or more');
-    expect(text).toContain('The same goes for Choir (8 cm or more) and Choir #2 (from 1 December 2027, 9 cm or more).');
-  });
-
-  test.each<[string, Finding]>([
-    ['of another animal', swallowing('moll', 'choir')],
-    ['at another level', swallowing('wick', 'choir', { level: 'warning' })],
-    ['with another outcome', swallowing('wick', 'choir', { outcome: 'cantTell' })],
-    ['with another sentence', swallowing('wick', 'choir', { message: 'gape.fitsNow' })],
-    ['about another appetite', swallowing('wick', 'choir', { data: { ...first.data, interest: { keys: ['opportunist'] } } })],
-    ['about a cleaner', swallowing('wick', 'choir', { data: { ...first.data, spared: { keys: ['cleaner'] } } })],
-    [
-      'with a way out that the other has not',
-      swallowing('wick', 'choir', { data: { ...first.data, safeLength: { value: 8, unit: 'cm' } } }),
-    ],
-    ['that was accepted', swallowing('wick', 'choir', { accepted: 'Watched daily.' })],
-  ])('one %s stands by itself', (_, other) => expect(grouped([first, other])).toHaveLength(2));
-
-  test('accepted ones are never grouped, not even with each other', () => {
-    const accepted = [first, ...others].map((finding) => ({ ...finding, accepted: 'Watched daily.' }));
-    expect(grouped(accepted)).toHaveLength(3);
-  });
-
-  test('findings of three animals are not grouped', () => {
-    const three = (key: string): Finding => findingOf({ key, subjects: ['wick', 'moll', 'choir'].map((id) => ({ id, role: 'animal' })) });
-    expect(grouped([three('b:1'), three('b:2')])).toHaveLength(2);
-  });
-});
-
-describe('findings of single animals', () => {
-  const wanting = (id: string, low: number, more: Partial<Finding> = {}): Finding =>
-    findingOf({
-      key: `water:salinity=${id}`,
-      message: 'water.salinityUnknown',
-      outcome: 'cantTell',
-      subjects: [{ id, role: 'salinity' }],
-      data: { wantsLow: { value: low, unit: '1' }, wantsHigh: { value: 36, unit: '1' } },
-      ...more,
-    });
-
-  test('that say the same are told once', () => {
-    const [group, ...more] = grouped([wanting('wick', 32), wanting('moll', 32), wanting('choir', 32)]);
-    expect(more).toEqual([]);
-    expect(sayGroup(metric, group ?? { first: wanting('wick', 32), others: [] })).toBe(
-      "Whether the salinity suits Wick cannot be told: the situation does not give it. It wants 32 to 36. Measure it. The same goes for Moll's perch and Choir.",
-    );
-  });
-
-  test('with other numbers, on another day or accepted stand by themselves', () => {
-    const others = [wanting('moll', 33), wanting('moll', 32, { when: '2027-04-01' }), wanting('moll', 32, { accepted: 'Brackish.' })];
-    expect(others).toHaveLength(3);
-    for (const other of others) expect(grouped([wanting('wick', 32), other])).toHaveLength(2);
-  });
-});
 
 describe('the text of findings', () => {
   const at = (level: Finding['level'], outcome: Finding['outcome'], id = 'wick'): Finding =>

@@ -1,47 +1,11 @@
 import type { Caution, Finding, StaleAcceptance, Summary, Versions } from '@commensal/schema';
 import { say } from './catalogue.js';
 import type { Depth } from './depth.js';
-import { type Deeper, type Group, other } from './deeper.js';
+import type { Deeper } from './deeper.js';
+import { type Group, grouped, sayGroup } from './groups.js';
 import { heading, item, paragraph } from './layout.js';
-import { sayCaution, sayFinding } from './sentences.js';
-import { sayAnimal, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
-
-/** All that a sentence says besides the animal that differs; of a pair also besides numbers and days, which are named for each. */
-function meaning({ message, level, outcome, subjects, data, when }: Finding): string {
-  const [first, second] = subjects;
-  if (second === undefined) return JSON.stringify([message, level, outcome, first?.role, data, when]);
-  const words = Object.entries(data).map(([name, { keys, animal }]) => [name, keys, animal === second?.id ? 'second' : animal]);
-  return JSON.stringify([message, level, outcome, first, second?.role, words]);
-}
-
-/** Findings that say the same are told once, the other animals named behind it; never those that were accepted. */
-export function grouped(findings: readonly Finding[]): Group[] {
-  const groups = new Map<string, { first: Finding; others: Finding[] }>();
-  for (const finding of findings) {
-    const key = finding.subjects.length <= 2 && finding.accepted === undefined ? meaning(finding) : finding.key;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, { first: finding, others: [] });
-    else group.others.push(finding);
-  }
-  return [...groups.values()];
-}
-
-/** A group as a paragraph. */
-export function sayGroup(voice: Voice, { first, others }: Group): string {
-  const sentence = sayFinding(voice, first);
-  if (others.length === 0) return sentence;
-  const list = others.map((finding) => {
-    const { safeLength } = finding.data;
-    return say(voice.catalogue, 'plan.other', {
-      name: sayAnimal(voice, other(finding) ?? ''),
-      ...(finding.when === null || finding.when === first.when ? {} : { when: sayDate(voice, finding.when) }),
-      ...(safeLength?.value === undefined || safeLength.unit === undefined
-        ? {}
-        : { safeLength: sayQuantity(voice, safeLength.value, safeLength.unit) }),
-    });
-  });
-  return `${sentence} ${say(voice.catalogue, 'plan.sameFor', { list: sayList(voice, list) })}`;
-}
+import { sayCaution } from './sentences.js';
+import type { Voice } from './voice.js';
 
 /** A group as a paragraph, with what the depth of the report adds beneath it. */
 export const groupText = (voice: Voice, group: Group, deeper: Pick<Deeper, 'group'>, more: string = ''): string =>
@@ -64,7 +28,7 @@ export function findingsText(
       const these = printed(findings, withNotes).filter((finding) => finding.level === level && finding.outcome === outcome);
       if (these.length === 0) continue;
       const title = say(voice.catalogue, outcome === 'failed' ? 'text.failedOf' : 'text.cantTellOf', { level });
-      const paragraphs = grouped(these).map((group) => {
+      const paragraphs = grouped(voice, these).map((group) => {
         const accepted = group.first.accepted;
         const text = accepted === undefined ? '' : ` (${say(voice.catalogue, 'text.accepted', { reason: accepted })})`;
         return groupText(voice, group, deeper, text);

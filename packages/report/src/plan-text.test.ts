@@ -53,7 +53,7 @@ What goes in, and when
 ----------------------
   2 April 2027
     2 × lamp fish, about 4 cm each
-      Nothing keeps it from going in on the day of the plan.
+      Nothing stands in the way on the day of the plan.
 
 What is left out, and why
 -------------------------

@@ -2,7 +2,8 @@ import type { LeftOut, Plan, PlannedIntroduction, Situation } from '@commensal/s
 import { say } from './catalogue.js';
 import { type Deeper, deeperOf } from './deeper.js';
 import type { TextOptions } from './depth.js';
-import { cautionsText, findingsText, grouped, groupText, printed, staleText, summaryText, versionsText } from './findings-text.js';
+import { cautionsText, findingsText, groupText, printed, staleText, summaryText, versionsText } from './findings-text.js';
+import { grouped } from './groups.js';
 import { heading, item, page, paragraph } from './layout.js';
 import { sayChange, sayOrderReason } from './sentences.js';
 import { capital, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
@@ -63,7 +64,7 @@ function leftOutText(voice: Voice, { species, count, because, wouldNeed }: LeftO
           paragraph(say(voice.catalogue, 'plan.wouldLetIn', { changes: wouldNeed.length }), 4),
           ...wouldNeed.map((change) => item(sayChange(voice, change), 6)),
         ];
-  return [`  ${name}`, ...grouped(because).map((group) => groupText(voice, group, deeper)), ...needs].join('\n');
+  return [`  ${name}`, ...grouped(voice, because).map((group) => groupText(voice, group, deeper)), ...needs].join('\n');
 }
 
 /** The names of the chosen species in a row; for a title or a notice. */

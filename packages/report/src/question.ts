@@ -5,3 +5,7 @@ import { type Catalogue, has, say } from './catalogue.js';
 export function sayQuestion(catalogue: Catalogue, { id, question }: Pick<RuleDescription, 'id' | 'question'>): string {
   return has(catalogue, `question.${id}`) ? say(catalogue, `question.${id}`) : question;
 }
+
+/** How a rule comes to its findings; undefined where the catalogue does not tell. */
+export const sayHow = (catalogue: Catalogue, { id }: Pick<RuleDescription, 'id'>): string | undefined =>
+  has(catalogue, `how.${id}`) ? say(catalogue, `how.${id}`) : undefined;

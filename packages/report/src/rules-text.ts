@@ -1,7 +1,8 @@
 import type { RuleDefault, RuleDescription } from '@commensal/schema';
-import { type Catalogue, say } from './catalogue.js';
+import { type Catalogue, has, say } from './catalogue.js';
+import { sayThreshold } from './labels.js';
 import { page, paragraph } from './layout.js';
-import { sayQuestion } from './question.js';
+import { sayHow, sayQuestion } from './question.js';
 import { sayQuantity } from './voice.js';
 
 /** All rules, a line or two each. */
@@ -19,16 +20,21 @@ export function ruleText(catalogue: Catalogue, rule: RuleDescription, cite: (key
   const tell = (key: string, slots = {}): string => say(catalogue, key, slots);
   const part = (title: string, lines: readonly string[]): string =>
     [tell(title), ...(lines.length === 0 ? [tell('rules.none')] : lines).map((line) => paragraph(line, 2))].join('\n');
+  const how = sayHow(catalogue, rule);
   return page(
     rule.id,
     part('rules.asks', [sayQuestion(catalogue, rule)]),
+    how === undefined ? '' : part('rules.how', [how]),
     part('rules.looksAt', [tell(`rules.scope.${rule.scope}`)]),
     part('rules.inPlanning', [tell(`rules.planning.${rule.planning}`)]),
     part(
       'rules.helped',
       Object.entries(rule.monotone).map(([what, effect]) => tell('rules.effect', { what, effect })),
     ),
-    part('rules.needs', rule.needs),
+    part(
+      'rules.needs',
+      rule.needs.map((need) => sayNeed(catalogue, need)),
+    ),
     part(
       'rules.thresholds',
       Object.entries(rule.defaults).map(([name, entry]) =>
@@ -37,13 +43,18 @@ export function ruleText(catalogue: Catalogue, rule: RuleDescription, cite: (key
           value: thresholdValue(catalogue, entry),
           basis: tell(`basis.${entry.basis}`),
           ...(entry.source === undefined ? {} : { source: entry.source }),
-          note: entry.note ?? '',
-        }).trimEnd(),
+          label: sayThreshold(catalogue, rule.id, name),
+          ...(entry.note === undefined ? {} : { note: entry.note }),
+        }),
       ),
     ),
     part('rules.sources', rule.sources.map(cite)),
   );
 }
+
+/** A field that a rule reads, by its name in documents, with what it is called. */
+export const sayNeed = (catalogue: Catalogue, need: string): string =>
+  has(catalogue, `field.${need}`) ? say(catalogue, 'depth.field', { label: say(catalogue, `field.${need}`), field: need }) : need;
 
 /** A threshold in metric units, as these are the units in which settings give them. */
 export const thresholdValue = (catalogue: Catalogue, { value, unit }: RuleDefault): string =>

@@ -1,5 +1,5 @@
 import type { Caution, Change, Finding, OrderReason } from '@commensal/schema';
-import { say } from './catalogue.js';
+import { say, type Slots } from './catalogue.js';
 import { capital, dataSlots, sayAnimal, sayDate, sayList, sayQuantity, saySentence, saySpecies, sayWord, type Voice } from './voice.js';
 
 /** The slots that the animals of a finding fill: each role its first animal, all of them, and all but the first. */
@@ -23,14 +23,28 @@ function subjectSlots(voice: Voice, finding: Finding): Record<string, string> {
   return slots;
 }
 
+/** What a finding fills a sentence with. */
+export const findingSlots = (voice: Voice, finding: Finding): Slots => ({
+  ...dataSlots(voice, finding.data),
+  ...subjectSlots(voice, finding),
+  ...(finding.when === null ? {} : { when: sayDate(voice, finding.when) }),
+  level: finding.level,
+});
+
 /** A finding as a sentence or two. */
-export function sayFinding(voice: Voice, finding: Finding): string {
-  return saySentence(voice, finding.message, {
-    ...dataSlots(voice, finding.data),
-    ...subjectSlots(voice, finding),
-    ...(finding.when === null ? {} : { when: sayDate(voice, finding.when) }),
-    level: finding.level,
+export const sayFinding = (voice: Voice, finding: Finding): string => saySentence(voice, finding.message, findingSlots(voice, finding));
+
+/** The slots that the sentence of a finding asks for; of its branches only those that are taken count. */
+export function saidSlots(voice: Voice, finding: Finding): ReadonlySet<string> {
+  const asked = new Set<string>();
+  const noting = new Proxy(findingSlots(voice, finding), {
+    get: (slots, name) => {
+      asked.add(String(name));
+      return slots[String(name)];
+    },
   });
+  say(voice.catalogue, finding.message, noting);
+  return asked;
 }
 
 /** Not above this in degrees Celsius for water on a sting (Atkinson et al. 2006). */

@@ -100,8 +100,14 @@ test.each([
 
 describe('the slots of data', () => {
   test('a length in the units of the reader', () => {
-    expect(dataSlots(metric, { limit: { value: 3, unit: 'cm' } })).toEqual({ limit: '3\u00A0cm' });
-    expect(dataSlots(us, { limit: { value: 3, unit: 'cm' } })).toEqual({ limit: '1.18\u00A0in' });
+    expect(dataSlots(metric, { limit: { value: 3, unit: 'cm' } })).toEqual({ limit: '3\u00A0cm', limitKey: 'some' });
+    expect(dataSlots(us, { limit: { value: 3, unit: 'cm' } })).toEqual({ limit: '1.18\u00A0in', limitKey: 'some' });
+  });
+
+  test('an amount that reads as 0 can be said otherwise, in the units of the reader', () => {
+    const left = { left: { value: 0.1, unit: 'L' } };
+    expect(dataSlots(metric, left)).toEqual({ left: '0.1\u00A0L', leftKey: 'some' });
+    expect(dataSlots(us, left)).toEqual({ left: '0\u00A0gal', leftKey: 'zero' });
   });
 
   test('a count stays a number, so that plurals can be chosen by it', () => {

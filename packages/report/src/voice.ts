@@ -111,12 +111,13 @@ function rangeSlots(voice: Voice, slots: Slots): Record<string, string | number>
   return ranges;
 }
 
-/** The slots of a finding's data: text under the name, the first word as it is under `nameKey`. */
+/** The slots of a finding's data: text under the name; under `nameKey` the first word as it is, and of an amount whether it reads as 0. */
 export function dataSlots(voice: Voice, data: Readonly<Record<string, Datum>>): Record<string, string | number> {
   const slots: Record<string, string | number> = {};
   for (const [name, datum] of Object.entries(data)) {
     if (datum.value !== undefined && datum.unit !== undefined) {
       slots[name] = datum.unit === '1' && Number.isInteger(datum.value) ? datum.value : sayQuantity(voice, datum.value, datum.unit);
+      if (datum.unit !== '1') slots[`${name}Key`] = slots[name] === sayQuantity(voice, 0, datum.unit) ? 'zero' : 'some';
     } else if (datum.date !== undefined) {
       slots[name] = sayDate(voice, datum.date);
     } else if (datum.keys !== undefined) {

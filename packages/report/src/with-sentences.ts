@@ -7,7 +7,7 @@ const SLOT = /\{(\w+)\}/g;
 
 /**
  * A catalogue with more sentences in it: those of rules of your own by the keys that they give (`vendor/rule.outcome`), what the
- * rule asks (`question.vendor/rule`), names of fields and words (`field.<name>`, `word.<name>`). A key that is there already is
+ * rule asks and how it judges (`question.vendor/rule`, `how.vendor/rule`), names of fields and words (`field.<name>`, `word.<name>`). A key that is there already is
  * worded anew.
  *
  * Slots are those of our own sentences: the names in the finding's `data`, the roles of its subjects, `when`, `level`.
