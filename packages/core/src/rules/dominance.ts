@@ -126,6 +126,9 @@ function lookAt(stock: Stock, day: number, strengths: StrengthBook, options: Att
   const { order, unranked } = expectedHierarchy(stock, day, options, strengths);
   const [ruler, next] = order;
   const present = stock.animals.filter((animal) => isThere(stock, animal, day));
+  // Only whom one of its own sort leaves without a rank may turn out to rule.
+  const mayRuleUnranked = (animal: StockAnimal): boolean =>
+    unranked.every((one) => one.animal !== animal) && unranked.some((one) => sameSort(one.animal, animal));
   return {
     day,
     ruler,
@@ -134,8 +137,8 @@ function lookAt(stock: Stock, day: number, strengths: StrengthBook, options: Att
     attacksByOthers:
       unranked.length === 0
         ? []
-        : [...unranked.map(({ animal }) => animal), ...present.filter((animal) => unranked.every((one) => one.animal !== animal))].flatMap(
-            (animal) => (animal === ruler?.animal ? [] : attacksBy(stock, animal, present, day, strengths, options)),
+        : [...unranked.map(({ animal }) => animal), ...present.filter((animal) => mayRuleUnranked(animal))].flatMap((animal) =>
+            animal === ruler?.animal ? [] : attacksBy(stock, animal, present, day, strengths, options),
           ),
   };
 }

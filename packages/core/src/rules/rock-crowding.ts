@@ -86,12 +86,14 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
     const settle = maybeRivals.length > 0 ? 'conduct.wayOfLiving' : claimedError >= rockError ? 'conduct.rockClaim' : 'tank.rock';
     const lacking = rockL === undefined ? [...missing, 'tank.rock'] : missing;
     const litres = (value: number): { value: number; unit: string } => ({ value: Math.round(value * 10) / 10, unit: 'L' });
+    // What is missing must not read as nothing; what the last digit is over a tenth is rounding.
+    const upwards = (value: number): { value: number; unit: string } => ({ value: Math.ceil(value * 10 - 1e-6) / 10, unit: 'L' });
     return {
       subjects: [{ id: animal.id, role: 'claimant' }, ...named.map((rival) => ({ id: rival.id, role: 'rival' }))],
       data: {
         claimed: litres(claimedL),
         ...(Number.isNaN(ownL) ? {} : { own: litres(ownL) }),
-        ...(rockL === undefined ? {} : { rock: litres(rockL), missingRock: litres(Math.max(0, claimedL - rockL)) }),
+        ...(rockL === undefined ? {} : { rock: litres(rockL), missingRock: upwards(Math.max(0, claimedL - rockL)) }),
         ...(lacking.length > 0 ? { missing: { keys: [...lacking] } } : {}),
         ...(message === 'rock-crowding.mayBeTooLittle' ? { settle: { keys: [settle] } } : {}),
       },

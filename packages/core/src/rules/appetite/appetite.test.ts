@@ -229,9 +229,10 @@ describe('who is exempt', () => {
     expect(verdict(anemone, victim(partnersOf('tres-primus')))).toBe('failed error appetite.kills');
   });
 
-  it('cleaners are spared by fishes: one level lower, and said so; not by other animals', () => {
+  it('cleaners are spared by fishes: one level lower, and said so; not by what crushes, nor by other animals', () => {
     const cleaner = victim(feeding({ cleans: said(true) }));
-    const { findings } = meet(harmer([harm(['fishes'])]), cleaner);
+    const { findings } = meet(harmer([harm(['fishes'], { how: 'tears' })]), cleaner);
+    expect(verdict(harmer([harm(['fishes'], { how: 'crushes' })]), cleaner)).toBe('failed error appetite.kills');
     expect(findings[0]).toMatchObject({ outcome: 'failed', level: 'warning', data: { spared: { keys: ['cleaner'] } } });
     expect(verdict(harmer([harm(['fishes'])], { form: 'anemone' }), cleaner)).toBe('failed error appetite.kills');
   });

@@ -107,7 +107,8 @@ function pairOf(
     fromDay: from,
     untilDay: until,
     threats: aims.map((aim) => threatOf(aim, actor, victim, from, until, lengths)),
-    spared: victim.kind.record.feeding?.cleans?.value === true && actor.kind.form === 'fish',
+    // What crushes shrimps crushes those that clean as well.
+    spared: victim.kind.record.feeding?.cleans?.value === true && actor.kind.form === 'fish' && aims.every(({ how }) => how !== 'crushes'),
   };
 }
 
