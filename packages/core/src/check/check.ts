@@ -102,8 +102,7 @@ function acceptances(stock: Stock, findings: Finding[]): StaleAcceptance[] {
 
 /** Failures before doubts, the gravest first, then the soonest, then by key: a fixed order whatever the document's. */
 function byGravity(one: Finding, other: Finding): number {
-  const level = LEVELS.indexOf(other.level) - LEVELS.indexOf(one.level);
-  if (level !== 0) return level;
+  if (one.level !== other.level) return LEVELS.indexOf(other.level) - LEVELS.indexOf(one.level);
   if (one.outcome !== other.outcome) return one.outcome === 'failed' ? -1 : 1;
   const oneDay = one.when ?? '9999';
   const otherDay = other.when ?? '9999';

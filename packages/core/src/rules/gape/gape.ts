@@ -11,7 +11,17 @@ import { doubtAtFullSize, doubtOn } from './doubt.js';
 import { type Interest, interestIn } from './interest.js';
 import { lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
-import { basisOf, beyondDoubt, fullSizeMarginAtWorst, type Gaps, gapsOf, lengthOn, marginAtWorst, type Pairing, pairingOf } from './pairing.js';
+import {
+  basisOf,
+  beyondDoubt,
+  fullSizeMarginAtWorst,
+  type Gaps,
+  gapsOf,
+  lengthOn,
+  marginAtWorst,
+  type Pairing,
+  pairingOf,
+} from './pairing.js';
 import { neverFits, type Prey, preyOf, sideOf, type Swallower, swallowerOf } from './sides.js';
 
 /** One judgement: a swallower and its prey. */

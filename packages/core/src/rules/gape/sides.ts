@@ -89,7 +89,10 @@ export function swallowerOf({ animal, lengthOn, growthFrom }: Side, lastDay: num
 export function preyOf({ animal, lengthOn, growthFrom }: Side, firstDay: number): Prey {
   const { perTotal: depthPerTotal, isDefended } = depthOffered(animal.kind);
   const depthError = depthPerTotal === undefined ? 0 : logDown(depthPerTotal);
-  const shortest = Math.min(lengthOn(firstDay).shortest, logFullCm(animal, (band) => -logDown(band)));
+  const shortest = Math.min(
+    lengthOn(firstDay).shortest,
+    logFullCm(animal, (band) => -logDown(band)),
+  );
   const ever = known(depthPerTotal !== undefined, shortest);
   return {
     animal,
