@@ -1,9 +1,9 @@
 import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { DAYS_PER_YEAR } from '../../quantity/days.js';
-import { together } from '../../quantity/log-errors.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { dayPage } from '../day-book.js';
 import { lengthOn } from '../gape/index.js';
+import { type Doubtful, firstLook } from '../gape/first-look.js';
 import { type LogLength, logLengthOf } from '../gape/lengths.js';
 
 /** An animal and its length by day, each worked out once for all its pairs. */
@@ -77,10 +77,13 @@ const LOOK_DAYS = 30;
 function firstDoubtfulDay(actor: Side, victim: Side, share: number, from: number, until: number): number {
   const logShare = Math.log(share);
   if (logShare + actor.lengthOn(until).longest - victim.lengthOn(from).shortest < 0) return Infinity;
-  for (let day = from; ; day = Math.min(until, day + LOOK_DAYS)) {
-    const ofActor = actor.lengthOn(day);
-    const ofVictim = victim.lengthOn(day);
-    if (logShare + ofActor.log - ofVictim.log + together(ofActor.up, ofVictim.down) >= 0) return day;
-    if (day >= until) return Infinity;
-  }
+  const pair: Doubtful = {
+    longer: actor.lengthOn,
+    shorter: victim.lengthOn,
+    sharedCurve: false,
+    margin: (logLengths, error) => logShare + logLengths + error,
+  };
+  const dayOf = (look: number): number => Math.min(until, from + look * LOOK_DAYS);
+  const look = firstLook(pair, Math.ceil((until - from) / LOOK_DAYS), dayOf);
+  return look === undefined ? Infinity : dayOf(look);
 }

@@ -8,6 +8,7 @@ import { PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
 import { meetingOf } from '../meeting.js';
 import { arrivalOf } from '../presence.js';
 import { doubtAtFullSize, doubtOn } from './doubt.js';
+import { type Doubtful, firstLook, marginOn } from './first-look.js';
 import { type Interest, interestIn } from './interest.js';
 import { lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
@@ -18,9 +19,9 @@ import {
   type Gaps,
   gapsOf,
   lengthOn,
-  marginAtWorst,
   type Pairing,
   pairingOf,
+  worstMargin,
 } from './pairing.js';
 import { neverFits, type Prey, preyOf, sideOf, type Swallower, swallowerOf } from './sides.js';
 
@@ -169,24 +170,36 @@ const LOOK_DAYS = 64;
 
 function firstDoubtfulDay(pairing: Pairing, predator: Swallower, prey: Prey, from: number, until: number): number {
   if (beyondDoubt(pairing, predator.lengthOn(until), prey.lengthOn(from))) return Infinity;
-  const doubtfulOn = (day: number): boolean => marginAtWorst(pairing, predator.lengthOn(day), prey.lengthOn(day)) >= 0;
-  if (doubtfulOn(from)) return from;
-  let safe = from;
-  for (let next = until - LOOK_DAYS * (Math.ceil((until - from) / LOOK_DAYS) - 1); next <= until; next += LOOK_DAYS) {
-    if (doubtfulOn(next)) return firstBetween(safe, next, doubtfulOn);
-    safe = next;
-  }
-  return Infinity;
+  const pair: Doubtful = {
+    longer: predator.lengthOn,
+    shorter: prey.lengthOn,
+    sharedCurve: pairing.sharedCurve,
+    margin: (logLengths, error) => worstMargin(pairing, logLengths, error),
+  };
+  const last = Math.ceil((until - from) / LOOK_DAYS);
+  const dayOf = (look: number): number => (look === 0 ? from : until - LOOK_DAYS * (last - look));
+  const look = firstLook(pair, last, dayOf);
+  if (look === undefined) return Infinity;
+  return look === 0 ? from : firstBetween(dayOf(look - 1), dayOf(look), (day) => marginOn(pair, day));
 }
 
-/** The first day on which something holds, between one on which it does not and one on which it does. */
-function firstBetween(without: number, withIt: number, holds: (day: number) => boolean): number {
+/** The first day on which a margin is 0 or more, between one on which it is not and one on which it is: where the line between them says, and then beside it. */
+function firstBetween(without: number, withIt: number, margin: (day: number) => number): number {
   let before = without;
   let first = withIt;
-  while (first - before > 1) {
-    const middle = Math.floor((before + first) / 2);
-    if (holds(middle)) first = middle;
-    else before = middle;
+  let [atBefore, atFirst] = [margin(before), margin(first)];
+  for (let step = 0; first - before > 1; step += 1) {
+    const onLine = before + Math.ceil(((first - before) * atBefore) / (atBefore - atFirst));
+    // What is met from one side only would be met day by day: every third step halves.
+    const day = step % 3 === 2 ? (before + first) >> 1 : Math.min(Math.max(onLine, before + 1), first - 1);
+    const there = margin(day);
+    if (there >= 0) {
+      first = day;
+      atFirst = there;
+    } else {
+      before = day;
+      atBefore = there;
+    }
   }
   return first;
 }

@@ -14,6 +14,11 @@ export interface LogLength {
   /** Error of the start alone: two of one species share their growth curve. */
   readonly startUp: number;
   readonly startDown: number;
+  /** Error of the asymptotic length alone, which grows with time, and the length at either end of the rate alone. */
+  readonly asymptoteUp: number;
+  readonly asymptoteDown: number;
+  readonly fast: number;
+  readonly slow: number;
   /** All three at their ends at once: no day's error reaches beyond. */
   readonly longest: number;
   readonly shortest: number;
@@ -31,7 +36,19 @@ export const yearsSince = (animal: StockAnimal, day: number): number => Math.max
 /** Whether nobody has said how long it will be, so that it counts as what is usually sold; a keeper's reading is measured. */
 export const isEntryLengthGuessed = ({ role, lengthCm }: StockAnimal): boolean => role === 'newcomer' && lengthCm?.basis !== 'measured';
 
-const NO_LENGTH: LogLength = { log: Number.NaN, up: 0, down: 0, startUp: 0, startDown: 0, longest: Number.NaN, shortest: Number.NaN };
+const NO_LENGTH: LogLength = {
+  log: Number.NaN,
+  up: 0,
+  down: 0,
+  startUp: 0,
+  startDown: 0,
+  asymptoteUp: 0,
+  asymptoteDown: 0,
+  fast: Number.NaN,
+  slow: Number.NaN,
+  longest: Number.NaN,
+  shortest: Number.NaN,
+};
 
 /**
  * Start, asymptotic length and rate are each moved alone to their ends and taken together as independent errors. Near the
@@ -48,22 +65,38 @@ export function logLengthOf(animal: StockAnimal, day: number): LogLength {
   const startUp = errorOfStart(start, start.high, asymptote, left, log);
   const startDown = errorOfStart(start, start.low, asymptote, left, log);
   if (years === 0) {
-    return { log, up: startUp, down: startDown, startUp, startDown, longest: Math.log(start.high), shortest: Math.log(start.low) };
+    return {
+      log,
+      up: startUp,
+      down: startDown,
+      startUp,
+      startDown,
+      asymptoteUp: 0,
+      asymptoteDown: 0,
+      fast: log,
+      slow: log,
+      longest: Math.log(start.high),
+      shortest: Math.log(start.low),
+    };
   }
   const leftAtHigh = Math.exp(-rate.high * years);
   const leftAtLow = Math.exp(-rate.low * years);
   const longest = Math.log(lengthShortOf(start.high, asymptote.high, leftAtHigh));
   const shortest = Math.log(lengthShortOf(start.low, asymptote.low, leftAtLow));
-  const ofAsymptoteUp = Math.log(lengthShortOf(start.centre, asymptote.high, left)) - log;
-  const ofAsymptoteDown = Math.log(lengthShortOf(start.centre, asymptote.low, left)) - log;
-  const ofRateUp = Math.log(lengthShortOf(start.centre, asymptote.centre, leftAtHigh)) - log;
-  const ofRateDown = Math.log(lengthShortOf(start.centre, asymptote.centre, leftAtLow)) - log;
+  const asymptoteUp = Math.log(lengthShortOf(start.centre, asymptote.high, left)) - log;
+  const asymptoteDown = Math.log(lengthShortOf(start.centre, asymptote.low, left)) - log;
+  const fast = Math.log(lengthShortOf(start.centre, asymptote.centre, leftAtHigh));
+  const slow = Math.log(lengthShortOf(start.centre, asymptote.centre, leftAtLow));
   return {
     log,
-    up: Math.min(together(startUp, ofAsymptoteUp, ofRateUp), Math.abs(longest - log)),
-    down: Math.min(together(startDown, ofAsymptoteDown, ofRateDown), Math.abs(shortest - log)),
+    up: Math.min(together(startUp, asymptoteUp, fast - log), Math.abs(longest - log)),
+    down: Math.min(together(startDown, asymptoteDown, slow - log), Math.abs(shortest - log)),
     startUp,
     startDown,
+    asymptoteUp,
+    asymptoteDown,
+    fast,
+    slow,
     longest,
     shortest,
   };

@@ -113,14 +113,11 @@ export function basisOf(predator: StockAnimal, prey: StockAnimal, options: GapeO
 export const beyondDoubt = (pairing: Pairing, predatorAtLast: LogLength, preyAtFirst: LogLength): boolean =>
   worstMargin(pairing, predatorAtLast.longest - preyAtFirst.shortest, 0) < 0;
 
-/** How far the point less favourable to the prey lies beyond the danger line on a day, in logarithms; danger from 0 up. */
-export function marginAtWorst(pairing: Pairing, predator: LogLength, prey: LogLength): number {
-  const error = pairing.sharedCurve ? together(predator.startUp, prey.startDown) : together(predator.up, prey.down);
-  return worstMargin(pairing, predator.log - prey.log, error);
-}
-
-/** The mouth and the length cap are two conditions; danger needs both. */
-const worstMargin = (pairing: Pairing, logLengths: number, lengthsError: number): number =>
+/**
+ * How far the point less favourable to the prey lies beyond the danger line, in logarithms; danger from 0 up. The mouth and the length cap are
+ * two conditions; danger needs both.
+ */
+export const worstMargin = (pairing: Pairing, logLengths: number, lengthsError: number): number =>
   Math.min(
     logLengths - pairing.logMouthRatio + together(pairing.mouthError, lengthsError),
     logLengths - pairing.logLengthRatioAtWorst + lengthsError,
