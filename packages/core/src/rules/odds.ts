@@ -80,7 +80,8 @@ const chanceOf = (
   theirDays: number,
   theirStep: number,
   stepWorth: number,
-): number => chanceOfWinning(effectiveLength(own, days, 1 + stepWorth * step), effectiveLength(theirs, theirDays, 1 + stepWorth * theirStep));
+): number =>
+  chanceOfWinning(effectiveLength(own, days, 1 + stepWorth * step), effectiveLength(theirs, theirDays, 1 + stepWorth * theirStep));
 
 /** Days since an animal settled, or since the rock was last re-laid; without a day of entry it has been there for long. */
 function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {

@@ -23,7 +23,7 @@ export interface Verdict {
 export const PASSED: Verdict = { outcome: 'passed', level: 'note', message: '' };
 export const INAPPLICABLE: Verdict = { outcome: 'inapplicable', level: 'note', message: '' };
 
-/** What a finding tells besides its verdict. */
+/** What a finding tells besides its verdict; made anew for each, as the finding keeps it. */
 export interface Telling {
   readonly subjects: readonly Subject[];
   readonly data: Readonly<Record<string, Datum>>;

@@ -3,7 +3,7 @@ import { DAYS_PER_YEAR } from '../../quantity/days.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { dayPage } from '../day-book.js';
 import { lengthOn } from '../gape/index.js';
-import { type Doubtful, firstLook } from '../gape/first-look.js';
+import { type Barrier, firstLook } from '../gape/first-look.js';
 import { type LogLength, logLengthOf } from '../gape/lengths.js';
 
 /** An animal and its length by day, each worked out once for all its pairs. */
@@ -77,13 +77,10 @@ const LOOK_DAYS = 30;
 function firstDoubtfulDay(actor: Side, victim: Side, share: number, from: number, until: number): number {
   const logShare = Math.log(share);
   if (logShare + actor.lengthOn(until).longest - victim.lengthOn(from).shortest < 0) return Infinity;
-  const pair: Doubtful = {
-    longer: actor.lengthOn,
-    shorter: victim.lengthOn,
-    sharedCurve: false,
-    margin: (logLengths, error) => logShare + logLengths + error,
-  };
+  // The mouth has no say here.
+  const barrier: Barrier = { logMouthRatio: -Infinity, mouthError: 0, logLengthRatioAtWorst: -logShare, sharedCurve: false };
+  const last = Math.ceil((until - from) / LOOK_DAYS);
   const dayOf = (look: number): number => Math.min(until, from + look * LOOK_DAYS);
-  const look = firstLook(pair, Math.ceil((until - from) / LOOK_DAYS), dayOf);
+  const look = firstLook(barrier, actor.lengthOn, victim.lengthOn, { last, dayOf });
   return look === undefined ? Infinity : dayOf(look);
 }

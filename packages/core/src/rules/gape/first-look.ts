@@ -1,39 +1,76 @@
 import { together } from '../../quantity/log-errors.js';
 import type { LogLength } from './lengths.js';
 
-/** Two animals over a span of days, looked at now and then for a doubt: may the one be long enough for the other? */
-export interface Doubtful {
-  readonly longer: (day: number) => LogLength;
-  readonly shorter: (day: number) => LogLength;
+/** What stands between two animals, in logarithms: the longer must be so many times as long as the shorter, by mouth and by length. */
+export interface Barrier {
+  /** -Infinity where the mouth has no say. */
+  readonly logMouthRatio: number;
+  readonly mouthError: number;
+  readonly logLengthRatioAtWorst: number;
   /** Two of one species share their growth curve: only the errors of their starts count. */
   readonly sharedCurve: boolean;
-  /** Doubt from 0 up; greater with the difference of the lengths and with its error, all in logarithms. */
-  readonly margin: (logLengths: number, error: number) => number;
-}
-
-/** The margin on a day. */
-export function marginOn({ longer, shorter, sharedCurve, margin }: Doubtful, day: number): number {
-  const one = longer(day);
-  const other = shorter(day);
-  const error = sharedCurve ? together(one.startUp, other.startDown) : together(one.up, other.down);
-  return margin(one.log - other.log, error);
 }
 
 /**
- * The first look, from 0 to `last`, on whose day the margin is 0 or more; undefined where none is. Parts of the span in which that cannot be
- * are not looked at.
+ * How far the point less favourable to the shorter lies beyond the danger line, in logarithms; danger from 0 up. The mouth and the length cap
+ * are two conditions; danger needs both.
  */
-export function firstLook(pair: Doubtful, last: number, dayOf: (look: number) => number): number | undefined {
-  if (marginOn(pair, dayOf(0)) >= 0) return 0;
-  return last === 0 ? undefined : firstLookIn(pair, 0, last, dayOf);
+export const worstMargin = (barrier: Barrier, logLengths: number, lengthsError: number): number =>
+  Math.min(
+    logLengths - barrier.logMouthRatio + together(barrier.mouthError, lengthsError),
+    logLengths - barrier.logLengthRatioAtWorst + lengthsError,
+  );
+
+/** That margin on a day, by the lengths of both on it. */
+export function marginAtWorst(barrier: Barrier, longer: LogLength, shorter: LogLength): number {
+  const error = barrier.sharedCurve ? together(longer.startUp, shorter.startDown) : together(longer.up, shorter.down);
+  return worstMargin(barrier, longer.log - shorter.log, error);
 }
 
-function firstLookIn(pair: Doubtful, before: number, last: number, dayOf: (look: number) => number): number | undefined {
-  const until = dayOf(last);
-  if (last - before === 1) return marginOn(pair, until) >= 0 ? last : undefined;
-  if (mostBetween(pair, dayOf(before), until) < -ROUNDING) return undefined;
-  const middle = (before + last) >> 1;
-  return firstLookIn(pair, before, middle, dayOf) ?? firstLookIn(pair, middle, last, dayOf);
+/** Lengths of one animal by day. */
+export type LengthOn = (day: number) => LogLength;
+
+/** Looks at a span: so many after the first, and the day of each. */
+export interface Looks {
+  readonly last: number;
+  readonly dayOf: (look: number) => number;
+}
+
+/**
+ * The first look on whose day the margin at worst is 0 or more; undefined where none is. Parts of the span in which that cannot be are not
+ * looked at.
+ */
+export function firstLook(barrier: Barrier, longer: LengthOn, shorter: LengthOn, looks: Looks): number | undefined {
+  const { last } = looks;
+  const [from, until] = [looks.dayOf(0), looks.dayOf(last)];
+  if (marginAtWorst(barrier, longer(from), shorter(from)) >= 0) return 0;
+  return last === 0
+    ? undefined
+    : firstLookIn(barrier, longer, shorter, looks, 0, last, longer(from), shorter(from), longer(until), shorter(until));
+}
+
+/** Between two looks, the earlier of which is known to be safe; what both are on them is handed on, as finding it costs most. */
+function firstLookIn(
+  barrier: Barrier,
+  longer: LengthOn,
+  shorter: LengthOn,
+  looks: Looks,
+  first: number,
+  last: number,
+  longerFirst: LogLength,
+  shorterFirst: LogLength,
+  longerLast: LogLength,
+  shorterLast: LogLength,
+): number | undefined {
+  if (last - first === 1) return marginAtWorst(barrier, longerLast, shorterLast) >= 0 ? last : undefined;
+  if (mostBetween(barrier, longerFirst, shorterFirst, longerLast, shorterLast) < -ROUNDING) return undefined;
+  const middle = (first + last) >> 1;
+  const day = looks.dayOf(middle);
+  const [one, other] = [longer(day), shorter(day)];
+  return (
+    firstLookIn(barrier, longer, shorter, looks, first, middle, longerFirst, shorterFirst, one, other) ??
+    firstLookIn(barrier, longer, shorter, looks, middle, last, one, other, longerLast, shorterLast)
+  );
 }
 
 /** The rounding of a sum of a few logarithms, and much more. */
@@ -43,16 +80,18 @@ const ROUNDING = 1e-9;
  * What no margin between two days passes. Lengths never fall; the error of the start only shrinks as both grow towards one asymptote, that
  * of the asymptote only grows; and the error of the rate is at most from the one day's length to that of fast growth on the other.
  */
-function mostBetween({ longer, shorter, sharedCurve, margin }: Doubtful, from: number, until: number): number {
-  const early = longer(from);
-  const late = longer(until);
-  const earlyOther = shorter(from);
-  const lateOther = shorter(until);
-  const error = sharedCurve
-    ? together(early.startUp, earlyOther.startDown)
+function mostBetween(
+  barrier: Barrier,
+  longerFirst: LogLength,
+  shorterFirst: LogLength,
+  longerLast: LogLength,
+  shorterLast: LogLength,
+): number {
+  const error = barrier.sharedCurve
+    ? together(longerFirst.startUp, shorterFirst.startDown)
     : together(
-        together(early.startUp, late.asymptoteUp, late.fast - early.log),
-        together(earlyOther.startDown, lateOther.asymptoteDown, lateOther.log - earlyOther.slow),
+        together(longerFirst.startUp, longerLast.asymptoteUp, longerLast.fast - longerFirst.log),
+        together(shorterFirst.startDown, shorterLast.asymptoteDown, shorterLast.log - shorterFirst.slow),
       );
-  return margin(late.log - earlyOther.log, error);
+  return worstMargin(barrier, longerLast.log - shorterFirst.log, error);
 }

@@ -8,21 +8,11 @@ import { PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
 import { meetingOf } from '../meeting.js';
 import { arrivalOf } from '../presence.js';
 import { doubtAtFullSize, doubtOn } from './doubt.js';
-import { type Doubtful, firstLook, marginOn } from './first-look.js';
+import { firstLook, marginAtWorst } from './first-look.js';
 import { type Interest, interestIn } from './interest.js';
 import { lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
-import {
-  basisOf,
-  beyondDoubt,
-  fullSizeMarginAtWorst,
-  type Gaps,
-  gapsOf,
-  lengthOn,
-  type Pairing,
-  pairingOf,
-  worstMargin,
-} from './pairing.js';
+import { basisOf, beyondDoubt, fullSizeMarginAtWorst, type Gaps, gapsOf, lengthOn, type Pairing, pairingOf } from './pairing.js';
 import { neverFits, type Prey, preyOf, sideOf, type Swallower, swallowerOf } from './sides.js';
 
 /** One judgement: a swallower and its prey. */
@@ -170,17 +160,12 @@ const LOOK_DAYS = 64;
 
 function firstDoubtfulDay(pairing: Pairing, predator: Swallower, prey: Prey, from: number, until: number): number {
   if (beyondDoubt(pairing, predator.lengthOn(until), prey.lengthOn(from))) return Infinity;
-  const pair: Doubtful = {
-    longer: predator.lengthOn,
-    shorter: prey.lengthOn,
-    sharedCurve: pairing.sharedCurve,
-    margin: (logLengths, error) => worstMargin(pairing, logLengths, error),
-  };
   const last = Math.ceil((until - from) / LOOK_DAYS);
   const dayOf = (look: number): number => (look === 0 ? from : until - LOOK_DAYS * (last - look));
-  const look = firstLook(pair, last, dayOf);
+  const look = firstLook(pairing, predator.lengthOn, prey.lengthOn, { last, dayOf });
   if (look === undefined) return Infinity;
-  return look === 0 ? from : firstBetween(dayOf(look - 1), dayOf(look), (day) => marginOn(pair, day));
+  const margin = (day: number): number => marginAtWorst(pairing, predator.lengthOn(day), prey.lengthOn(day));
+  return look === 0 ? from : firstBetween(dayOf(look - 1), dayOf(look), margin);
 }
 
 /** The first day on which a margin is 0 or more, between one on which it is not and one on which it is: where the line between them says, and then beside it. */

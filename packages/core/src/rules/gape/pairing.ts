@@ -5,12 +5,13 @@ import { weakest } from '../../quantity/basis.js';
 import { logDown, logUp, together } from '../../quantity/log-errors.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import type { Basis } from '@commensal/schema';
+import { type Barrier, worstMargin } from './first-look.js';
 import { type LogLength, yearsSince } from './lengths.js';
 import type { GapeOptions } from './options.js';
 import { depthOffered, fullCm, limitOf, type Prey, type Swallower } from './sides.js';
 
 /** A swallower and its prey in numbers, from a day on. Lengths are total lengths in cm. */
-export interface Pairing {
+export interface Pairing extends Barrier {
   readonly predator: Growing;
   readonly prey: Growing;
   /** Swallow limit over the predator's total length. */
@@ -25,17 +26,11 @@ export interface Pairing {
   readonly mouthRatio: number;
   readonly lengthRatio: number;
   readonly lengthRatioAtWorst: number;
-  /** Logarithms of two of them, that a search asks for over and over. */
-  readonly logMouthRatio: number;
-  readonly logLengthRatioAtWorst: number;
-  /** Error of the mouth ratio, in logarithms, and the share of it that lies in the mouth, squeezing apart. */
-  readonly mouthError: number;
+  /** The share of the error of the mouth ratio that lies in the mouth, squeezing apart. */
   readonly limitError: number;
   /** Full sizes, for the time beyond the horizon. */
   readonly predatorFullCm: number;
   readonly preyFullCm: number;
-  /** Two of one species share their growth curve, and with it its errors. */
-  readonly sharedCurve: boolean;
 }
 
 /** What a pairing lacks: fields of the record or the situation, by whose they are. */
@@ -112,16 +107,6 @@ export function basisOf(predator: StockAnimal, prey: StockAnimal, options: GapeO
  */
 export const beyondDoubt = (pairing: Pairing, predatorAtLast: LogLength, preyAtFirst: LogLength): boolean =>
   worstMargin(pairing, predatorAtLast.longest - preyAtFirst.shortest, 0) < 0;
-
-/**
- * How far the point less favourable to the prey lies beyond the danger line, in logarithms; danger from 0 up. The mouth and the length cap are
- * two conditions; danger needs both.
- */
-export const worstMargin = (pairing: Pairing, logLengths: number, lengthsError: number): number =>
-  Math.min(
-    logLengths - pairing.logMouthRatio + together(pairing.mouthError, lengthsError),
-    logLengths - pairing.logLengthRatioAtWorst + lengthsError,
-  );
 
 /** Which of the two stands between the prey and the swallower at the centre; of both, the one that does so more surely. */
 export function standsBetween(pairing: Pairing, logLengths: number): 'mouth' | 'length' {
