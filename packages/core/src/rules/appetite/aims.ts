@@ -43,6 +43,9 @@ const FORM_OF: Readonly<Record<Target, StockKind['form'] | 'kept'>> = {
 
 const isSmall = (target: Target): boolean => target === 'small-fishes' || target === 'small-shrimps';
 
+const PACE: readonly string[] = ['feeding.pace'];
+const NOTHING: readonly string[] = [];
+
 /** Most animals leave most others alone. */
 const NONE: readonly Aim[] = [];
 
@@ -57,7 +60,7 @@ export function aimsAt(actor: StockKind, victim: StockKind, smallShare: number):
       const pace = victim.record.feeding?.pace;
       if (target === 'slow-fishes' && pace !== undefined && pace.value !== 'slow') continue;
       const upToShare = deed.upToShare ?? (isSmall(target) ? smallShare : undefined);
-      const missing = target === 'slow-fishes' && pace === undefined ? ['feeding.pace'] : [];
+      const missing = target === 'slow-fishes' && pace === undefined ? PACE : NOTHING;
       aims ??= [];
       aims.push({ how: deed.how, harm: deed.harm, often: deed.often, upToShare, missing, missingOf: 'victim', basis: deed.basis });
     }
