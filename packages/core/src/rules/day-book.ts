@@ -1,14 +1,14 @@
 import type { StockAnimal } from '../stock/stock.js';
 
-/** A figure of one animal by day, worked out once each. */
+/** A figure of one animal by day, worked out once each. The days are few: to go through them is quicker than to hash them. */
 export function dayPage<Entry>(figureOf: (animal: StockAnimal, day: number) => Entry, animal: StockAnimal): (day: number) => Entry {
-  const entries = new Map<number, Entry>();
+  const days: number[] = [];
+  const entries: Entry[] = [];
   return (day) => {
-    let entry = entries.get(day);
-    if (entry === undefined) {
-      entry = figureOf(animal, day);
-      entries.set(day, entry);
-    }
+    for (let at = 0; at < days.length; at += 1) if (days[at] === day) return entries[at] as Entry;
+    const entry = figureOf(animal, day);
+    days.push(day);
+    entries.push(entry);
     return entry;
   };
 }

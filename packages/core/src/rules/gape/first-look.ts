@@ -42,11 +42,13 @@ export interface Looks {
  */
 export function firstLook(barrier: Barrier, longer: LengthOn, shorter: LengthOn, looks: Looks): number | undefined {
   const { last } = looks;
-  const [from, until] = [looks.dayOf(0), looks.dayOf(last)];
-  if (marginAtWorst(barrier, longer(from), shorter(from)) >= 0) return 0;
-  return last === 0
-    ? undefined
-    : firstLookIn(barrier, longer, shorter, looks, 0, last, longer(from), shorter(from), longer(until), shorter(until));
+  const from = looks.dayOf(0);
+  const longerFirst = longer(from);
+  const shorterFirst = shorter(from);
+  if (marginAtWorst(barrier, longerFirst, shorterFirst) >= 0) return 0;
+  if (last === 0) return undefined;
+  const until = looks.dayOf(last);
+  return firstLookIn(barrier, longer, shorter, looks, 0, last, longerFirst, shorterFirst, longer(until), shorter(until));
 }
 
 /** Between two looks, the earlier of which is known to be safe; what both are on them is handed on, as finding it costs most. */
@@ -66,7 +68,8 @@ function firstLookIn(
   if (mostBetween(barrier, longerFirst, shorterFirst, longerLast, shorterLast) < -ROUNDING) return undefined;
   const middle = (first + last) >> 1;
   const day = looks.dayOf(middle);
-  const [one, other] = [longer(day), shorter(day)];
+  const one = longer(day);
+  const other = shorter(day);
   return (
     firstLookIn(barrier, longer, shorter, looks, first, middle, longerFirst, shorterFirst, one, other) ??
     firstLookIn(barrier, longer, shorter, looks, middle, last, one, other, longerLast, shorterLast)
@@ -90,8 +93,12 @@ function mostBetween(
   const error = barrier.sharedCurve
     ? together(longerFirst.startUp, shorterFirst.startDown)
     : together(
-        together(longerFirst.startUp, longerLast.asymptoteUp, longerLast.fast - longerFirst.log),
-        together(shorterFirst.startDown, shorterLast.asymptoteDown, shorterLast.log - shorterFirst.slow),
+        longerFirst.startUp,
+        longerLast.asymptoteUp,
+        longerLast.fast - longerFirst.log,
+        shorterFirst.startDown,
+        shorterLast.asymptoteDown,
+        shorterLast.log - shorterFirst.slow,
       );
   return worstMargin(barrier, longerLast.log - shorterFirst.log, error);
 }
