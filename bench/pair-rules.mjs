@@ -2,26 +2,30 @@
  * The rules on pairs as expressions of a general JSON rule interpreter (json-logic-js), over flat rows made beforehand. They ask about today and
  * the centre only: no growth, no errors, no doubts, no findings.
  */
+import { appetite, familyBatch, gape, lengthOn, rivalry, water } from '@commensal/core';
 import jsonLogic from 'json-logic-js';
 
 const of = (path) => ({ var: path });
 const times = (...factors) => ({ '*': factors });
 
-const EXPRESSIONS = {
-  gape: {
+const EXPRESSIONS = [
+  // gape
+  {
     and: [
       { '<=': [times(of('other.length'), of('other.depth')), times(of('one.length'), of('one.gape'))] },
       { '<=': [times(of('other.length'), of('one.cap')), of('one.length')] },
     ],
   },
-  appetite: {
+  // appetite
+  {
     and: [
       { '!=': [of('one.kind'), of('other.kind')] },
       { in: [of('other.form'), of('one.harms')] },
       { '<=': [of('other.length'), times(of('one.length'), of('one.upToShare'))] },
     ],
   },
-  rivalry: {
+  // rivalry
+  {
     and: [
       { '==': [of('one.form'), of('other.form')] },
       {
@@ -43,31 +47,36 @@ const EXPRESSIONS = {
       { '>=': [of('one.length'), times(0.95, of('other.length'))] },
     ],
   },
-  water: {
+  // water
+  {
     '>': [{ max: [0, { '-': [of('one.coolest'), of('other.warmest')] }, { '-': [of('other.coolest'), of('one.warmest')] }] }, 0.5],
   },
-  familyBatch: {
+  // familyBatch
+  {
     and: [
       { '==': [of('one.kin'), of('other.kin')] },
       { '<': [of('one.entry'), of('other.entry')] },
       { '>=': [{ max: [of('one.toKin'), of('other.toKin')] }, 1] },
     ],
   },
-};
+];
 
-export const PAIR_RULES = Object.keys(EXPRESSIONS);
+/** The same rules of this package, which answer for the whole span, with errors, doubts, dates and findings. */
+export const PAIR_RULES = [gape, appetite, rivalry, water, familyBatch];
 
-/** A flat row an animal. */
-export const rowsOf = ({ animals, day }) =>
-  animals.map(({ kind, lengthCm, entryDay }) => {
+/** A flat row an animal, with its length on a day. */
+export const rowsOf = ({ animals, day: today }, day = today) =>
+  animals.map((animal) => {
+    const { kind, entryDay } = animal;
     const { conduct } = kind.record;
+    const length = lengthOn(animal, day);
     return {
       kind: kind.id,
       genus: kind.genus,
       kin: kind.kinGroup,
       form: kind.form,
-      entry: entryDay ?? day,
-      length: lengthCm?.centre ?? 0,
+      entry: entryDay ?? today,
+      length: Number.isNaN(length) ? 0 : length,
       depth: kind.depthPerTotal?.centre ?? 0,
       gape: kind.gapeClass === 'notGapeLimited' ? 0 : (kind.swallow?.centre ?? 0) / (kind.totalPerStandard?.centre ?? 1),
       cap: (kind.totalPerStandard?.centre ?? 1) / 0.7,
@@ -88,7 +97,7 @@ export function interpretPairs(rows) {
   for (const one of rows) {
     for (const other of rows) {
       if (one === other) continue;
-      for (const rule of PAIR_RULES) if (jsonLogic.apply(EXPRESSIONS[rule], { one, other })) hits += 1;
+      for (const expression of EXPRESSIONS) if (jsonLogic.apply(expression, { one, other })) hits += 1;
     }
   }
   return hits;

@@ -41,7 +41,7 @@ export interface Gaps {
 
 /** The numbers of a pair from a day on; undefined where some are missing. */
 export function pairingOf(swallower: Swallower, body: Prey, fromDay: number): Pairing | undefined {
-  const { limit, limitPerTotal, limitError, lengthRatio, lengthRatioAtWorst } = swallower;
+  const { limit, limitPerTotal, limitError, lengthRatio, lengthRatioAtWorst, logLengthRatioAtWorst } = swallower;
   const { depthPerTotal, isDefended, depthError } = body;
   const predator = swallower.growthFrom(fromDay);
   const prey = body.growthFrom(fromDay);
@@ -60,7 +60,7 @@ export function pairingOf(swallower: Swallower, body: Prey, fromDay: number): Pa
     lengthRatio,
     lengthRatioAtWorst,
     logMouthRatio: Math.log(mouthRatio),
-    logLengthRatioAtWorst: Math.log(lengthRatioAtWorst),
+    logLengthRatioAtWorst,
     mouthError: Math.sqrt(swallower.mouthSquares + depthError * depthError),
     limitError,
     predatorFullCm: fullCm(swallower.animal, predator),

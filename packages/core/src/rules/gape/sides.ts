@@ -27,6 +27,7 @@ export interface Swallower extends Side {
   /** It must be at least so many times as long as prey, whatever its mouth; the same at the end less favourable to the prey. */
   readonly lengthRatio: number;
   readonly lengthRatioAtWorst: number;
+  readonly logLengthRatioAtWorst: number;
   /** Logarithms of the deepest and of the longest body that it may ever swallow, all its errors at their worst at once. */
   readonly deepestEver: number;
   readonly longestEver: number;
@@ -80,6 +81,7 @@ export function swallowerOf({ animal, lengthOn, growthFrom }: Side, lastDay: num
     mouthSquares,
     lengthRatio,
     lengthRatioAtWorst,
+    logLengthRatioAtWorst: Math.log(lengthRatioAtWorst),
     deepestEver: ever + Math.log(limitPerTotal) + Math.sqrt(mouthSquares),
     longestEver: ever - Math.log(Math.min(lengthRatio, lengthRatioAtWorst)),
   };
