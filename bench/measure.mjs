@@ -4,10 +4,10 @@
  */
 
 /** Median seconds of one call of each way. Every way is run in every round, so that a slow moment hits them all. */
-export function medians(ways, rounds = 15, secondsARound = 0.05) {
+export function medians(ways, { rounds = 15, secondsARound = 0.05, secondsOfWarmth = 0.5 } = {}) {
   const calls = {};
   for (const [name, way] of Object.entries(ways)) {
-    way();
+    warm(way, secondsOfWarmth);
     let count = 1;
     for (;;) {
       const seconds = timeOf(way, count);
@@ -21,6 +21,13 @@ export function medians(ways, rounds = 15, secondsARound = 0.05) {
     for (const [name, way] of Object.entries(ways)) times[name].push(timeOf(way, calls[name]) / calls[name]);
   }
   return Object.fromEntries(Object.entries(times).map(([name, list]) => [name, list.sort((a, b) => a - b)[Math.floor(list.length / 2)]]));
+}
+
+/** Until the engine has compiled what is called often: where much code takes turns, or the machine is busy, that takes seconds. */
+function warm(way, seconds) {
+  const from = performance.now();
+  do way();
+  while (performance.now() - from < seconds * 1000);
 }
 
 function timeOf(way, count) {

@@ -1,101 +1,42 @@
 /**
- * The swallow verdict with its first day, over all ordered pairs of a tank: the public rule with its finding objects, a bare loop
- * over number columns with the same central arithmetic, monthly stepping, and a general JSON rule interpreter that only asks
- * about today.
+ * The swallow verdict over all ordered pairs of a tank, as the public rule gives it with its finding objects, beside a bare loop over columns
+ * that comes to the same verdicts, the centre alone, month-by-month stepping, and a general JSON rule interpreter that only asks about today.
  */
-import { check, gape } from '@commensal/core';
+import { check, gape, optionsOf } from '@commensal/core';
 import jsonLogic from 'json-logic-js';
+import { bareCentre, bareVerdicts, columnsOf, monthlyCentre, monthlyVerdicts, OUTCOMES, scratchOf } from './bare-swallow.mjs';
 import { medians, per } from './measure.mjs';
-import { tankOf } from './tanks.mjs';
+import { goalRow, heading, row, times } from './table.mjs';
+import { tanksOf } from './tanks.mjs';
 
-const YEAR = 365.25;
+const LEVELS = ['note', 'warning', 'error'];
 
-/** The columns that the bare loop runs over: one number an animal in each. */
-function columnsOf(stock) {
-  const animals = stock.animals.filter(
-    ({ kind, lengthCm }) => lengthCm && kind.asymptoticCm && kind.ratePerYear && kind.depthPerTotal && kind.totalPerStandard,
-  );
-  const column = (read) => Float64Array.from(animals, read);
-  return {
-    count: animals.length,
-    start: column((a) => a.lengthCm.centre),
-    end: column((a) => Math.max(a.kind.asymptoticCm.centre, a.lengthCm.centre)),
-    rate: column((a) => a.kind.ratePerYear.centre),
-    depth: column((a) => a.kind.depthPerTotal.centre),
-    gape: column((a) =>
-      a.kind.gapeClass === 'notGapeLimited' || !a.kind.swallow ? 0 : a.kind.swallow.centre / a.kind.totalPerStandard.centre,
-    ),
-    cap: column((a) => a.kind.totalPerStandard.centre / 0.7),
-    day: column((a) => a.entryDay ?? stock.day),
-    today: stock.day,
-    horizon: stock.horizonDay,
-  };
+/** The ordered pairs on which the bare loop and the rule do not come to one outcome, level and day. */
+function differing({ stock, columns, scratch, options }) {
+  bareVerdicts(columns, scratch);
+  const at = new Map(stock.animals.map(({ id }, index) => [id, index]));
+  let differ = 0;
+  gape.measure(stock, options, (measure) => {
+    const { outcome, level, message } = gape.judge(measure, options);
+    const pair = at.get(measure.predator.id) * columns.count + at.get(measure.prey.id);
+    const undated = message === 'gape.unknown' || message.endsWith('AtFullSize');
+    const day = undated ? -1 : Math.min(measure.firstDay, measure.possibleDay);
+    const isSame =
+      OUTCOMES[scratch.outcome[pair]] === outcome &&
+      (outcome === 'passed' || (LEVELS[scratch.level[pair]] === level && scratch.day[pair] === day));
+    if (!isSame) differ += 1;
+  });
+  return differ;
 }
 
-/** Exact first day by brackets and halving over the columns; -1 where never. */
-function bare(c, out) {
-  let hits = 0;
-  for (let i = 0; i < c.count; i += 1) {
-    if (c.gape[i] === 0) continue;
-    for (let j = 0; j < c.count; j += 1) {
-      if (i === j) continue;
-      const from = Math.max(c.today, c.day[i], c.day[j]);
-      const years = (c.horizon - from) / YEAR;
-      const ratio = Math.max(c.depth[j] / c.gape[i], c.cap[i]);
-      const si = c.end[i] - (c.end[i] - c.start[i]) * Math.exp((-c.rate[i] * Math.max(0, from - c.day[i])) / YEAR);
-      const sj = c.end[j] - (c.end[j] - c.start[j]) * Math.exp((-c.rate[j] * Math.max(0, from - c.day[j])) / YEAR);
-      let first = -1;
-      if (si >= ratio * sj) first = 0;
-      else if (c.end[i] >= ratio * sj) {
-        const a = c.end[i] - si;
-        const b = ratio * (c.end[j] - sj);
-        const k = c.end[i] - ratio * c.end[j];
-        const f = (t) => k - a * Math.exp(-c.rate[i] * t) + b * Math.exp(-c.rate[j] * t);
-        let high = years;
-        if (f(high) < 0) {
-          const turn = Math.log((b * c.rate[j]) / (a * c.rate[i])) / (c.rate[j] - c.rate[i]);
-          high = turn > 0 && turn < years && f(turn) >= 0 ? turn : -1;
-        }
-        if (high > 0) {
-          let low = 0;
-          while (high - low > 1e-6) {
-            const middle = (low + high) / 2;
-            if (f(middle) >= 0) high = middle;
-            else low = middle;
-          }
-          first = high;
-        }
-      }
-      if (first >= 0) {
-        out[hits] = first;
-        hits += 1;
-      }
-    }
-  }
-  return hits;
-}
-
-/** The same asked month by month. */
-function monthly(c, out) {
-  let hits = 0;
-  for (let i = 0; i < c.count; i += 1) {
-    if (c.gape[i] === 0) continue;
-    for (let j = 0; j < c.count; j += 1) {
-      if (i === j) continue;
-      const from = Math.max(c.today, c.day[i], c.day[j]);
-      const ratio = Math.max(c.depth[j] / c.gape[i], c.cap[i]);
-      for (let day = from; day <= c.horizon; day += 30) {
-        const li = c.end[i] - (c.end[i] - c.start[i]) * Math.exp((-c.rate[i] * Math.max(0, day - c.day[i])) / YEAR);
-        const lj = c.end[j] - (c.end[j] - c.start[j]) * Math.exp((-c.rate[j] * Math.max(0, day - c.day[j])) / YEAR);
-        if (li >= ratio * lj) {
-          out[hits] = day;
-          hits += 1;
-          break;
-        }
-      }
-    }
-  }
-  return hits;
+/** The rule's verdicts without finding objects: what the bare loop answers too. */
+function verdicts({ stock, options }) {
+  let found = 0;
+  gape.measure(stock, options, (measure) => {
+    const { outcome } = gape.judge(measure, options);
+    if (outcome === 'failed' || outcome === 'cantTell') found += 1;
+  });
+  return found;
 }
 
 const TODAY = {
@@ -111,32 +52,52 @@ function interpreted(rows) {
   return hits;
 }
 
-/** Prints a row a tank size. */
-export function benchSwallow() {
-  console.log('Swallow verdict with first day, a pair');
-  for (const animals of [12, 40]) {
-    const stock = tankOf(animals, 7);
-    const columns = columnsOf(stock);
-    const out = new Float64Array(columns.count * columns.count);
-    const rows = Array.from({ length: columns.count }, (_, i) => ({
-      length: columns.start[i],
-      gape: columns.gape[i],
-      depth: columns.depth[i],
-      cap: columns.cap[i],
-    }));
-    const pairs = columns.count * (columns.count - 1);
-    const time = medians({
-      rule: () => check(stock, [gape]),
-      bare: () => bare(columns, out),
-      monthly: () => monthly(columns, out),
-      interpreted: () => interpreted(rows),
-    });
-    const ratio = (name) => (time[name] / time.rule).toFixed(2);
-    console.log(
-      `  ${animals} animals: rule with doubts and findings ${per(time.rule, pairs)}; bare loop, centre only ${per(time.bare, pairs)}`,
-    );
-    console.log(
-      `    rule over bare loop ${(time.rule / time.bare).toFixed(1)}; monthly stepping over rule ${ratio('monthly')}; JSON interpreter, today only, over rule ${ratio('interpreted')}`,
-    );
-  }
+const rowsOf = ({ count, start, depth, limit, cap }) =>
+  Array.from({ length: count }, (_, i) => ({ length: start[i], depth: depth[i], gape: limit[i], cap: cap[i] }));
+
+/** Prints the rows of one tank size. */
+export function benchSwallow(animals) {
+  const tanks = tanksOf(animals).map((stock) => {
+    const options = optionsOf(gape, stock);
+    const columns = columnsOf(stock, options);
+    return { stock, options, columns, scratch: scratchOf(columns), rows: rowsOf(columns) };
+  });
+  const pairs = tanks.length * animals * (animals - 1);
+  const findings = tanks.reduce((sum, { stock }) => sum + check(stock, [gape]).findings.length, 0);
+  heading(`Swallow verdict with its first day: ${tanks.length} tanks of ${animals} animals, ${pairs} ordered pairs, ${findings} findings`);
+  const overAll = (way) => () => {
+    for (const tank of tanks) way(tank);
+  };
+  const time = medians({
+    findings: overAll(({ stock }) => check(stock, [gape])),
+    verdicts: overAll(verdicts),
+    bare: overAll(({ columns, scratch }) => bareVerdicts(columns, scratch)),
+    bareCentre: overAll(({ columns, scratch }) => bareCentre(columns, scratch)),
+    monthly: overAll(({ columns, scratch }) => monthlyVerdicts(columns, scratch)),
+    monthlyCentre: overAll(({ columns, scratch }) => monthlyCentre(columns, scratch)),
+    interpreted: overAll(({ rows }) => interpreted(rows)),
+  });
+  const differ = tanks.reduce((sum, tank) => sum + differing(tank), 0);
+  goalRow('pairs on which rule and bare loop differ in outcome, level or day', differ, { atMost: 0, show: String });
+  const a = (name) => per(time[name], pairs);
+  row('time a pair: rule with findings / its verdicts alone', `${a('findings')} / ${a('verdicts')}`);
+  row('time a pair: bare loop, same verdicts / centre only', `${a('bare')} / ${a('bareCentre')}`);
+  row('time a pair: month by month, same question / centre only', `${a('monthly')} / ${a('monthlyCentre')}`);
+  const over = (name, other) => time[name] / time[other];
+  goalRow('like with like: verdicts of the rule over the bare loop of the same verdicts', over('verdicts', 'bare'), { atMost: 1.6 });
+  goalRow('the same with finding objects, safe lengths and what each doubt hangs on', over('findings', 'bare'), { atMost: 1.6 });
+  goalRow('rule with findings over a bare loop that asks for the centre only', over('findings', 'bareCentre'), {
+    atMost: 1.6,
+    show: times,
+  });
+  goalRow('like with like: month by month at centre and worst, over the verdicts of the rule', over('monthly', 'verdicts'), {
+    atLeast: 25,
+    show: times,
+  });
+  goalRow('the same over the rule with finding objects', over('monthly', 'findings'), { atLeast: 25, show: times });
+  goalRow('month by month at the centre only, over the rule with findings', over('monthlyCentre', 'findings'), {
+    atLeast: 25,
+    show: times,
+  });
+  row('  JSON rule interpreter, today and centre only, over the rule with finding objects', times(over('interpreted', 'findings')));
 }

@@ -52,3 +52,6 @@ export function situationOf(animals, seed) {
 }
 
 export const tankOf = (animals, seed) => stockOf(situationOf(animals, seed), library).stock;
+
+/** So many tanks of one size, so that no row hangs on the luck of one. */
+export const tanksOf = (animals, count = 6) => Array.from({ length: count }, (_, at) => tankOf(animals, 11 + at));

@@ -17,7 +17,7 @@ export { asymptoticFromMaximum } from './biology/asymptotic-length.js';
 export { canSwallow } from './biology/can-swallow.js';
 export { chanceOfWinning, CONTEST_STEEPNESS } from './biology/chance-of-winning.js';
 export { effectiveLength, RESIDENCE_DAYS, RESIDENCE_WORTH } from './biology/effective-length.js';
-export { firstCrossing, type Growing } from './biology/first-crossing.js';
+export { everCrosses, firstCrossing, type Growing } from './biology/first-crossing.js';
 export { lengthAfter } from './biology/length-after.js';
 export { ageAtLength, lengthAtAge } from './biology/length-at-age.js';
 export { type Kinship, likeness, type LikenessWeights } from './biology/likeness.js';

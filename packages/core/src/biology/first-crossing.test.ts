@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../../../../tests/support/runs.js';
-import { firstCrossing, type Growing } from './first-crossing.js';
+import { everCrosses, firstCrossing, type Growing } from './first-crossing.js';
 
 /** Von Bertalanffy growth, written out once more: the test must not lean on the code it checks. */
 const lengthAt = ({ startCm, asymptoticCm, ratePerYear }: Growing, years: number): number =>
@@ -210,6 +210,15 @@ const noLater = (found: number, other: number, leadAtOther: (years: number) => n
   found <= other + 2e-9 || leadAtOther(other) <= HAIR_CM;
 
 describe('firstCrossing as a law', () => {
+  it('everCrosses says whether there is a date', () => {
+    fc.assert(
+      fc.property(cases, ({ a, b, ratio, untilYears }) => {
+        expect(everCrosses(a, b, ratio, untilYears)).toBe(firstCrossing(a, b, ratio, untilYears) < Number.POSITIVE_INFINITY);
+      }),
+      { numRuns: runs(500) },
+    );
+  });
+
   it('a longer start of the one is never later, a longer start of the other never sooner', () => {
     fc.assert(
       fc.property(cases, between(1, 1.5), ({ a, b, ratio, untilYears }, more) => {

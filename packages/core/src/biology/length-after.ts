@@ -10,6 +10,15 @@
  * lengthAfter(10, 42.5, 0.47, 1); // 22.187… (a lionfish of 10 cm a year on)
  */
 export function lengthAfter(lengthCm: number, asymptoticCm: number, ratePerYear: number, years: number): number {
-  if (lengthCm >= asymptoticCm) return lengthCm;
-  return asymptoticCm - (asymptoticCm - lengthCm) * Math.exp(-ratePerYear * years);
+  return lengthCm >= asymptoticCm ? lengthCm : lengthShortOf(lengthCm, asymptoticCm, Math.exp(-ratePerYear * years));
+}
+
+/**
+ * The same where it is known how much of the way to the asymptote is left, `e^(-K t)`: curves of one rate share that exponential.
+ *
+ * @example
+ * lengthShortOf(10, 42.5, 0.5); // 26.25
+ */
+export function lengthShortOf(lengthCm: number, asymptoticCm: number, left: number): number {
+  return lengthCm >= asymptoticCm ? lengthCm : asymptoticCm - (asymptoticCm - lengthCm) * left;
 }

@@ -73,14 +73,15 @@ function runRule(
     count[verdict.outcome] += 1;
     if (verdict.outcome !== 'failed' && verdict.outcome !== 'cantTell') return;
     const { subjects, data, when, basis } = rule.tell(measure, verdict, stock, options);
+    // Handed on, not copied: objects of so many shapes are slow to copy.
     findings.push({
       key: keyOf(rule.id, subjects),
       rule: rule.id,
       outcome: verdict.outcome,
       level: verdict.level,
-      subjects: [...subjects],
+      subjects: subjects as Finding['subjects'],
       message: verdict.message,
-      data: { ...data },
+      data: data as Finding['data'],
       when: when === null ? null : isoOf(when),
       basis,
     });
@@ -102,8 +103,7 @@ function acceptances(stock: Stock, findings: Finding[]): StaleAcceptance[] {
 
 /** Failures before doubts, the gravest first, then the soonest, then by key: a fixed order whatever the document's. */
 function byGravity(one: Finding, other: Finding): number {
-  const level = LEVELS.indexOf(other.level) - LEVELS.indexOf(one.level);
-  if (level !== 0) return level;
+  if (one.level !== other.level) return LEVELS.indexOf(other.level) - LEVELS.indexOf(one.level);
   if (one.outcome !== other.outcome) return one.outcome === 'failed' ? -1 : 1;
   const oneDay = one.when ?? '9999';
   const otherDay = other.when ?? '9999';

@@ -1,9 +1,8 @@
 import type { Finding } from '@commensal/schema';
 
-/** Rules and messages that speak of illness, of watching for it, or of copper, which is put into tanks against it. */
-const OF_ILLNESS = ['quarantine.', 'water.copper'];
-
-export const speaksOfIllness = ({ message }: Pick<Finding, 'message'>): boolean => OF_ILLNESS.some((start) => message.startsWith(start));
+/** Messages that speak of illness, of watching for it, or of copper, which is put into tanks against it. */
+export const speaksOfIllness = ({ message }: Pick<Finding, 'message'>): boolean =>
+  message.startsWith('quarantine.') || message.startsWith('water.copper');
 
 /** The species, by id, of the animals that such findings are about. */
 export function ailingSpecies(

@@ -43,5 +43,7 @@ export function isoOf(dayNumber: number): string {
   const day = dayOfYear - Math.floor((153 * marchMonth + 2) / 5) + 1;
   const month = marchMonth < 10 ? marchMonth + 3 : marchMonth - 9;
   const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0);
-  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
+  return `${year >= 1000 ? year : String(year).padStart(4, '0')}-${twoDigits(month)}-${twoDigits(day)}`;
 }
+
+const twoDigits = (value: number): string => (value < 10 ? `0${value}` : `${value}`);

@@ -4,6 +4,7 @@ import { type Band, bandOf, DEFAULT_SPREAD, exactly } from '../quantity/band.js'
 import { weakest } from '../quantity/basis.js';
 import { logDown, logUp, together } from '../quantity/log-errors.js';
 import type { StockAnimal } from '../stock/stock.js';
+import { lengthOn as expectedLengthOn } from './gape/index.js';
 import type { LengthBook } from './gape/lengths.js';
 import type { RuleDefault } from './rule.js';
 
@@ -41,28 +42,47 @@ export function feedOn(
   lengthError: LengthError = 'counts',
 ): Band | undefined {
   if (!isFed(animal)) return exactly(0);
-  const { kind, count } = animal;
+  const { kind } = animal;
   const length = lengthOn(animal, day, lengths);
   if (length === undefined) return undefined;
   const own = kind.record.size?.weight;
-  // Lengths are total lengths; a weight fitted to standard lengths is asked for the standard length.
-  const fitted = own?.lengthType === 'SL' ? (kind.totalPerStandard?.centre ?? 1) : 1;
   const usual = usualBuild(kind.depthPerTotal?.centre);
-  const { a, b } = own ?? usual;
+  const { b } = own ?? usual;
   const weightError = own === undefined ? usual.logError : Math.log(DEFAULT_SPREAD[own.basis]);
-  const told = kind.record.feeding?.dailyFeed;
   const [down, up] = lengthError === 'counts' ? [logDown(length), logUp(length)] : [0, 0];
-  const share: Band =
-    told === undefined
-      ? { low: feedShare / RATION_SPREAD, centre: feedShare, high: feedShare * RATION_SPREAD, basis: 'practice' }
-      : bandOf(told, '1');
-  const centre = count * share.centre * weight(length.centre / fitted, a, b);
+  const share = shareOf(animal, feedShare);
+  const centre = gramsOf(animal, length.centre, share.centre);
   return {
     low: centre / Math.exp(together(logDown(share), weightError, b * down)),
     centre,
     high: centre * Math.exp(together(logUp(share), weightError, b * up)),
     basis: weakest(share.basis, own?.basis ?? 'imputed', length.basis),
   };
+}
+
+/** The same at the centre, where nobody asks for the error. */
+export function feedCentreOn(animal: StockAnimal, day: number, feedShare: number): number | undefined {
+  if (!isFed(animal)) return 0;
+  const { lengthCm, kind } = animal;
+  if (lengthCm === undefined && kind.adultCm === undefined) return undefined;
+  const length = lengthCm === undefined ? (kind.adultCm as Band).centre : expectedLengthOn(animal, day);
+  return gramsOf(animal, length, shareOf(animal, feedShare).centre);
+}
+
+/** Share of its weight that an animal is fed a day. */
+function shareOf({ kind }: StockAnimal, feedShare: number): Band {
+  const told = kind.record.feeding?.dailyFeed;
+  return told === undefined
+    ? { low: feedShare / RATION_SPREAD, centre: feedShare, high: feedShare * RATION_SPREAD, basis: 'practice' }
+    : bandOf(told, '1');
+}
+
+/** Lengths are total lengths; a weight fitted to standard lengths is asked for the standard length. */
+function gramsOf({ kind, count }: StockAnimal, lengthCm: number, share: number): number {
+  const own = kind.record.size?.weight;
+  const fitted = own?.lengthType === 'SL' ? (kind.totalPerStandard?.centre ?? 1) : 1;
+  const { a, b } = own ?? usualBuild(kind.depthPerTotal?.centre);
+  return count * share * weight(lengthCm / fitted, a, b);
 }
 
 /** Where the length is not told, that of an adult: a gap must not make a load smaller. */

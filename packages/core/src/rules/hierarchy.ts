@@ -51,10 +51,7 @@ export function expectedHierarchy(
   strengths: StrengthBook = strengthBook(),
 ): ExpectedHierarchy {
   const present = stock.animals.filter((animal) => isThere(stock, animal, day));
-  const gaps = present.map((animal) => [
-    ...(animal.kind.pugnacity === undefined ? ['conduct.pugnacity'] : []),
-    ...strengthGaps(animal, day),
-  ]);
+  const gaps = present.map((animal) => gapsOf(animal, day));
   const known = present.filter((_, at) => gaps[at]?.length === 0);
   const sums = known.map(() => ({ wins: 0, rivals: 0 }));
   known.forEach((one, index) => {
@@ -80,8 +77,17 @@ export function expectedHierarchy(
   return {
     day,
     order,
-    unranked: present.flatMap((animal, at) => ((gaps[at] as string[]).length > 0 ? [{ animal, missing: gaps[at] as string[] }] : [])),
+    unranked: present.flatMap((animal, at) => {
+      const missing = gaps[at] as readonly string[];
+      return missing.length > 0 ? [{ animal, missing }] : [];
+    }),
   };
+}
+
+/** What is missing for an animal's place. */
+function gapsOf(animal: StockAnimal, day: number): readonly string[] {
+  const gaps = strengthGaps(animal, day);
+  return animal.kind.pugnacity === undefined ? ['conduct.pugnacity', ...gaps] : gaps;
 }
 
 /** Sums of chances that are equal may differ by rounding. */

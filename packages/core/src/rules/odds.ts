@@ -63,18 +63,34 @@ export function oddsOf(
   const own = strengths(one, day);
   const theirs = strengths(other, day);
   if (one !== other && (Number.isNaN(own) || Number.isNaN(theirs))) return { centre: Number.NaN, low: 0, high: 1 };
-  const chance = (step: number, otherStep: number): number =>
-    one === other
-      ? 0.5
-      : chanceOfWinning(
-          effectiveLength(own, daysSettled(stock, one, day), 1 + options.stepWorth * step),
-          effectiveLength(theirs, daysSettled(stock, other, day), 1 + options.stepWorth * otherStep),
-        );
-  const centre = chance(ofOne.step ?? ofOne.atMost, ofOther.step ?? 0);
+  if (one === other) return EVEN;
+  const days = daysSettled(stock, one, day);
+  const theirDays = daysSettled(stock, other, day);
+  const { stepWorth } = options;
+  const centre = chanceOf(own, days, ofOne.step ?? ofOne.atMost, theirs, theirDays, ofOther.step ?? 0, stepWorth);
   const isKnown = ofOne.step === ofOne.atMost && ofOther.step === ofOther.atMost;
   if (isKnown) return { centre, low: centre, high: centre };
-  return { centre, low: chance(ofOne.step ?? 0, ofOther.atMost), high: chance(ofOne.atMost, ofOther.step ?? 0) };
+  return {
+    centre,
+    low: chanceOf(own, days, ofOne.step ?? 0, theirs, theirDays, ofOther.atMost, stepWorth),
+    high: chanceOf(own, days, ofOne.atMost, theirs, theirDays, ofOther.step ?? 0, stepWorth),
+  };
 }
+
+/** Two alike. */
+const EVEN: Odds = { centre: 0.5, low: 0.5, high: 0.5 };
+
+/** The chance at given steps of pugnacity. */
+const chanceOf = (
+  own: number,
+  days: number,
+  step: number,
+  theirs: number,
+  theirDays: number,
+  theirStep: number,
+  stepWorth: number,
+): number =>
+  chanceOfWinning(effectiveLength(own, days, 1 + stepWorth * step), effectiveLength(theirs, theirDays, 1 + stepWorth * theirStep));
 
 /** Days since an animal settled, or since the rock was last re-laid; without a day of entry it has been there for long. */
 function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
@@ -97,9 +113,10 @@ export function isMuchSmaller(
 
 /** Animals contest with their own sort: fishes with fishes, shrimps, crabs and hermit crabs with each other. */
 export function sameSort(one: StockAnimal, other: StockAnimal): boolean {
-  const sortOf = ({ kind: { form } }: StockAnimal): string => (form === 'crab' || form === 'hermit-crab' ? 'shrimp' : form);
   return sortOf(one) === sortOf(other);
 }
+
+const sortOf = ({ kind: { form } }: StockAnimal): string => (form === 'crab' || form === 'hermit-crab' ? 'shrimp' : form);
 
 /** Nobody holds an old territory when an animal comes in: the rock is re-laid that day, or a divider stands. */
 export function isSettledAnew(stock: Stock, day: number): boolean {

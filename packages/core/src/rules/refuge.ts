@@ -40,42 +40,49 @@ export function refugeOf(
   const { rockL } = stock.tank;
   const weights = weightsIn(stock);
   const own = claimOn(animal, day);
-  const missing = new Set<string>(rockL === undefined ? ['tank.rock'] : []);
+  let claimsKnown = own.litres !== undefined;
   let basis = weakest(rockL?.basis ?? 'measured', own.basis);
   let held = 0;
   let squares = rockL === undefined ? 0 : square(rockL.centre - rockL.low);
   // What those hold that may live as the animal does, and so may be in its way.
   let maybeHeld = 0;
-  const hold = (one: StockAnimal, share: number, isKnown = true): void => {
-    if (share === 0) return;
-    const claim = claimOn(one, day);
-    if (claim.litres === undefined) missing.add('conduct.rockClaim');
-    else if (claim.litres > 0) {
-      basis = weakest(basis, claim.basis);
-      if (isKnown) held += share * claim.litres;
-      else maybeHeld += share * claim.litres;
-      squares += square(share * claim.litres * (Math.exp(claim.error) - 1));
+  for (let at = 0; at < attackers.length + others.length; at += 1) {
+    const attacker = attackers[at];
+    const one = attacker?.animal ?? (others[at - attackers.length] as StockAnimal);
+    const alike = attacker?.reach ?? likeness(animal.kind, one.kind, weights);
+    const inDoubt = alike === 0 && attacker === undefined && (animal.kind.wayOfLiving === undefined || one.kind.wayOfLiving === undefined);
+    const share = inDoubt ? weights.wayOfLiving : alike;
+    if (share === 0) continue;
+    const { litres, error, basis: ofClaim } = claimOn(one, day);
+    if (litres === undefined) claimsKnown = false;
+    else if (litres > 0) {
+      basis = weakest(basis, ofClaim);
+      if (inDoubt) maybeHeld += share * litres;
+      else held += share * litres;
+      squares += square(share * litres * (Math.exp(error) - 1));
     }
-  };
-  for (const attacker of attackers) hold(attacker.animal, attacker.reach);
-  for (const one of others) {
-    const alike = likeness(animal.kind, one.kind, weights);
-    const inDoubt = alike === 0 && (animal.kind.wayOfLiving === undefined || one.kind.wayOfLiving === undefined);
-    hold(one, inDoubt ? weights.wayOfLiving : alike, !inDoubt);
   }
-  if (own.litres === undefined) missing.add('conduct.rockClaim');
   const wantedL = own.litres ?? 0;
   squares += square(wantedL * (Math.exp(own.error) - 1));
   const leftL = rockL === undefined ? Number.NaN : rockL.centre - held;
   const spareL = leftL - wantedL;
-  const spareAtWorstL = missing.size > 0 ? Number.NEGATIVE_INFINITY : spareL - maybeHeld - Math.sqrt(squares);
-  return { leftL, wantedL, spareL, spareAtWorstL, missing: [...missing], basis };
+  const missing = rockL === undefined ? (claimsKnown ? ROCK : ROCK_AND_CLAIM) : claimsKnown ? NOTHING : CLAIM;
+  const spareAtWorstL = missing.length > 0 ? Number.NEGATIVE_INFINITY : spareL - maybeHeld - Math.sqrt(squares);
+  return { leftL, wantedL, spareL, spareAtWorstL, missing, basis };
 }
+
+const NOTHING: readonly string[] = [];
+const ROCK: readonly string[] = ['tank.rock'];
+const CLAIM: readonly string[] = ['conduct.rockClaim'];
+const ROCK_AND_CLAIM: readonly string[] = [...ROCK, ...CLAIM];
 
 const square = (value: number): number => value * value;
 
 /** The weights of `rock-crowding`, as the settings have them. */
-const weightsIn = (stock: Stock): LikenessWeights => ({ ...LIKENESS_WEIGHTS, ...stock.settings.thresholds['rock-crowding'] });
+function weightsIn(stock: Stock): LikenessWeights {
+  const told = stock.settings.thresholds['rock-crowding'];
+  return told === undefined ? LIKENESS_WEIGHTS : { ...LIKENESS_WEIGHTS, ...told };
+}
 
 interface Claim {
   /** Of the whole line; undefined where it is not known. */
@@ -123,14 +130,19 @@ export function freeShelter(
   return { shelter, there, free: there - takenBy(others, animal, way) };
 }
 
-const takenBy = (others: readonly StockAnimal[], animal: StockAnimal, way: string | undefined): number =>
-  others.reduce((sum, other) => sum + (other !== animal && other.kind.wayOfLiving === way ? other.count : 0), 0);
+function takenBy(others: readonly StockAnimal[], animal: StockAnimal, way: string | undefined): number {
+  let taken = 0;
+  for (const other of others) if (other !== animal && other.kind.wayOfLiving === way) taken += other.count;
+  return taken;
+}
 
 /** Whether fewer shelters than so many may be free for an animal, as it is not known how it or some of the others live. */
-export const mayLackShelter = (stock: Stock, animal: StockAnimal, others: readonly StockAnimal[], wants: number): boolean =>
-  [animal, ...others].some(({ kind }) => kind.wayOfLiving === undefined) &&
-  Object.entries(SHELTERS).some(([way, shelter]) => {
+export function mayLackShelter(stock: Stock, animal: StockAnimal, others: readonly StockAnimal[], wants: number): boolean {
+  const isUnknown = ({ kind }: StockAnimal): boolean => kind.wayOfLiving === undefined;
+  if (!isUnknown(animal) && !others.some(isUnknown)) return false;
+  return Object.entries(SHELTERS).some(([way, shelter]) => {
     const there = stock.tank.shelters[shelter];
     const isItsOwn = (animal.kind.wayOfLiving ?? way) === way;
     return isItsOwn && there !== undefined && there - takenBy(others, animal, way) - takenBy(others, animal, undefined) < wants;
   });
+}

@@ -44,25 +44,35 @@ export function treatmentOf(actor: StockAnimal, target: StockAnimal, { smaller, 
   if (pugnacity === undefined) return { step: undefined, atMost: ANYTHING, toward: closest(actor.kind, target.kind), basis: 'recalled' };
   let step = -1;
   let toward: Toward = 'other-animals';
-  const apply = (relation: Toward, told: number | undefined): void => {
-    if (told === undefined || told <= step) return;
-    step = told;
-    toward = relation;
-  };
+  // Compared one by one, without a helper that would be made anew for each of the many pairs.
   const sameKind = actor.kind.id === target.kind.id;
   if (sameKind) {
-    const [relation, told] = bySex(actor, target) ?? ['its-own-kind', pugnacity.ownKind];
-    apply(relation, told);
+    [toward, step] = bySex(actor, target) ?? ['its-own-kind', pugnacity.ownKind];
   } else {
-    if (actor.kind.genus === target.kind.genus) apply('others-of-its-genus', pugnacity.genus);
-    if (actor.kind.kinGroup === target.kind.kinGroup) apply('its-kin', pugnacity.kin);
-    if (pugnacity.lookAlikes !== undefined && lookAlike(actor.kind, target.kind)) apply('animals-that-look-like-it', pugnacity.lookAlikes);
+    if (actor.kind.genus === target.kind.genus) {
+      step = pugnacity.genus;
+      toward = 'others-of-its-genus';
+    }
+    if (actor.kind.kinGroup === target.kind.kinGroup && pugnacity.kin > step) {
+      step = pugnacity.kin;
+      toward = 'its-kin';
+    }
+    if (pugnacity.lookAlikes !== undefined && pugnacity.lookAlikes > step && lookAlike(actor.kind, target.kind)) {
+      step = pugnacity.lookAlikes;
+      toward = 'animals-that-look-like-it';
+    }
     // Others are those that nothing else names.
-    if (step < 0) apply('other-animals', pugnacity.others);
+    if (step < 0) step = pugnacity.others;
   }
-  if (newcomer) apply('newcomers', pugnacity.newcomers);
+  if (newcomer && pugnacity.newcomers > step) {
+    step = pugnacity.newcomers;
+    toward = 'newcomers';
+  }
   const canBeSmaller = !sameKind && target.kind.form === 'fish';
-  if (canBeSmaller && smaller === true) apply('smaller-fishes', pugnacity.smaller);
+  if (canBeSmaller && smaller === true && pugnacity.smaller !== undefined && pugnacity.smaller > step) {
+    step = pugnacity.smaller;
+    toward = 'smaller-fishes';
+  }
   const perhaps = canBeSmaller && smaller === undefined ? (pugnacity.smaller ?? 0) : 0;
   return { step, atMost: Math.max(step, perhaps), toward, basis: pugnacity.basis };
 }

@@ -23,7 +23,7 @@ export interface Verdict {
 export const PASSED: Verdict = { outcome: 'passed', level: 'note', message: '' };
 export const INAPPLICABLE: Verdict = { outcome: 'inapplicable', level: 'note', message: '' };
 
-/** What a finding tells besides its verdict. */
+/** What a finding tells besides its verdict; made anew for each, as the finding keeps it. */
 export interface Telling {
   readonly subjects: readonly Subject[];
   readonly data: Readonly<Record<string, Datum>>;
@@ -93,13 +93,14 @@ export function optionsOf<Options extends string>(
   rule: { readonly id: string; readonly defaults: Readonly<Record<Options, RuleDefault>> },
   stock: Stock,
 ): Readonly<Record<Options, number>> {
-  const own = Object.entries(rule.defaults) as [Options, RuleDefault][];
-  const options = Object.fromEntries(own.map(([name, entry]) => [name, entry.value])) as Record<Options, number>;
+  const known = Object.keys(rule.defaults) as Options[];
+  const options = {} as Record<Options, number>;
+  for (const name of known) options[name] = rule.defaults[name].value;
   const told = stock.settings.thresholds[rule.id];
   if (told === undefined) return options;
   for (const [name, value] of Object.entries(told)) {
     if (!Object.hasOwn(options, name)) {
-      throw new RangeError(`optionsOf: expected an option of ${rule.id} (${own.map(([known]) => known).join(', ')}), received "${name}"`);
+      throw new RangeError(`optionsOf: expected an option of ${rule.id} (${known.join(', ')}), received "${name}"`);
     }
     options[name as Options] = value;
   }
@@ -114,12 +115,23 @@ export function optionsOf<Options extends string>(
  * keyOf('gape', [{ id: 'hallie', role: 'predator' }, { id: 'pip', role: 'prey' }]); // 'gape:predator=hallie,prey=pip'
  */
 export function keyOf(rule: string, subjects: readonly Subject[]): string {
-  const roles = [...new Set(subjects.map((subject) => subject.role))];
-  const named = roles.flatMap((role) =>
-    subjects
-      .filter((subject) => subject.role === role)
-      .map((subject) => `${role}=${subject.id}`)
-      .sort(),
-  );
-  return `${rule}:${named.join(',')}`;
+  const [one, other] = subjects;
+  if (one === undefined) return `${rule}:`;
+  if (other === undefined) return `${rule}:${named(one)}`;
+  if (subjects.length > 2) return `${rule}:${namedByRole(subjects)}`;
+  const inOrder = one.role !== other.role || one.id <= other.id;
+  return inOrder ? `${rule}:${named(one)},${named(other)}` : `${rule}:${named(other)},${named(one)}`;
 }
+
+const named = ({ id, role }: Subject): string => `${role}=${id}`;
+
+function namedByRole(subjects: readonly Subject[]): string {
+  const roles = [...new Set(subjects.map((subject) => subject.role))];
+  return roles.flatMap((role) => inRole(subjects, role)).join(',');
+}
+
+const inRole = (subjects: readonly Subject[], role: string): string[] =>
+  subjects
+    .filter((subject) => subject.role === role)
+    .map(named)
+    .sort();

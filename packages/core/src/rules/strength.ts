@@ -14,9 +14,13 @@ export const strengthBook = (): StrengthBook => dayBook(strengthOf);
 
 /** What an animal's strength on a day cannot be told without; on the day it was measured a length needs no growth curve. */
 export function strengthGaps({ lengthCm, lengthDay, kind }: StockAnimal, day: number): readonly string[] {
-  if (lengthCm === undefined) return ['length'];
-  return kind.asymptoticCm === undefined && day > lengthDay ? ['growth.asymptoticLength'] : [];
+  if (lengthCm === undefined) return LENGTH;
+  return kind.asymptoticCm === undefined && day > lengthDay ? ASYMPTOTE : NOTHING;
 }
+
+const LENGTH: readonly string[] = ['length'];
+const ASYMPTOTE: readonly string[] = ['growth.asymptoticLength'];
+const NOTHING: readonly string[] = [];
 
 function strengthOf(animal: StockAnimal, day: number): number {
   if (strengthGaps(animal, day).length > 0) return Number.NaN;

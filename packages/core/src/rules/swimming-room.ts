@@ -73,21 +73,23 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
       }
       const along = activity.value === 'roams' ? options.roamers : activity.value === 'perches' ? options.perchers : options.cruisers;
       const room = { length: along, width: options.width, height: options.height };
-      const sharesFor = (adultCm: number, side: 'centre' | 'low'): [number, number, number] => {
-        const need = swimmingNeed(adultCm, room);
-        return [lengthCm[side] / need.lengthCm, widthCm[side] / need.widthCm, waterL[side] / need.waterL];
-      };
-      const shares = sharesFor(adult.centre, 'centre');
+      const need = swimmingNeed(adult.centre, room);
+      const needAtMost = swimmingNeed(adult.high, room);
+      const sharesFor = (
+        { lengthCm: long, widthCm: wide, waterL: litres }: SwimmingNeed,
+        side: 'centre' | 'low',
+      ): [number, number, number] => [lengthCm[side] / long, widthCm[side] / wide, waterL[side] / litres];
+      const shares = sharesFor(need, 'centre');
       const share = Math.min(...shares);
       each({
         animal,
         missing,
         swims,
-        need: swimmingNeed(adult.centre, room),
+        need,
         share,
-        shareAtWorst: Math.min(...sharesFor(adult.high, 'low')),
+        shareAtWorst: Math.min(...sharesFor(needAtMost, 'low')),
         tightest: !isOver(shares[0], share) ? 'length' : !isOver(shares[1], share) ? 'width' : 'water',
-        adultInDoubt: Math.min(...sharesFor(adult.high, 'centre')) <= Math.min(...sharesFor(adult.centre, 'low')),
+        adultInDoubt: Math.min(...sharesFor(needAtMost, 'centre')) <= Math.min(...sharesFor(need, 'low')),
         basis: weakest(adult.basis, activity.basis),
       });
     }

@@ -24,7 +24,7 @@ export interface Aim {
 }
 
 /** The forms that the words for targets stand for. */
-const FORM_OF: Readonly<Record<Exclude<Target, Kept>, StockKind['form']>> = {
+const FORM_OF: Readonly<Record<Target, StockKind['form'] | 'kept'>> = {
   fishes: 'fish',
   'small-fishes': 'fish',
   'slow-fishes': 'fish',
@@ -35,25 +35,37 @@ const FORM_OF: Readonly<Record<Exclude<Target, Kept>, StockKind['form']>> = {
   snails: 'snail',
   urchins: 'urchin',
   anemones: 'anemone',
+  'stony-corals': 'kept',
+  'soft-corals': 'kept',
+  clams: 'kept',
+  sponges: 'kept',
 };
 
-const isKept = (target: Target): target is Kept => KEPT.some((kept) => kept === target);
 const isSmall = (target: Target): boolean => target === 'small-fishes' || target === 'small-shrimps';
+
+const PACE: readonly string[] = ['feeding.pace'];
+const NOTHING: readonly string[] = [];
+
+/** Most animals leave most others alone. */
+const NONE: readonly Aim[] = [];
 
 /** What one animal does to another by its record, or may do; empty where it leaves it alone. */
 export function aimsAt(actor: StockKind, victim: StockKind, smallShare: number): readonly Aim[] {
   const harms = actor.record.conduct?.harms;
   if (harms === undefined) return suspicionOf(actor, victim, smallShare);
-  return harms.flatMap((deed) =>
-    deed.what.flatMap((target): readonly Aim[] => {
-      if (isKept(target) || FORM_OF[target] !== victim.form) return [];
+  let aims: Aim[] | undefined;
+  for (const deed of harms) {
+    for (const target of deed.what) {
+      if (FORM_OF[target] !== victim.form) continue;
       const pace = victim.record.feeding?.pace;
-      if (target === 'slow-fishes' && pace !== undefined && pace.value !== 'slow') return [];
+      if (target === 'slow-fishes' && pace !== undefined && pace.value !== 'slow') continue;
       const upToShare = deed.upToShare ?? (isSmall(target) ? smallShare : undefined);
-      const missing = target === 'slow-fishes' && pace === undefined ? ['feeding.pace'] : [];
-      return [{ how: deed.how, harm: deed.harm, often: deed.often, upToShare, missing, missingOf: 'victim', basis: deed.basis }];
-    }),
-  );
+      const missing = target === 'slow-fishes' && pace === undefined ? PACE : NOTHING;
+      aims ??= [];
+      aims.push({ how: deed.how, harm: deed.harm, often: deed.often, upToShare, missing, missingOf: 'victim', basis: deed.basis });
+    }
+  }
+  return aims ?? NONE;
 }
 
 /** The same for something kept, whose size is not told: any counts as within reach. */
@@ -117,6 +129,7 @@ function suspicionOf(actor: StockKind, victim: StockKind, smallShare: number): r
   const bites = !(swallowsWhole(actor) && judgedByGape(victim)) && goesFor(actor, victim);
   // Cleaners pick at others too, and do them good.
   const scales = victim.form === 'fish' && feeding?.eats?.foods.includes('scales-and-mucus') === true && feeding.cleans?.value !== true;
+  if (!bites && !scales) return NONE;
   return [
     ...(bites ? [suspected('kills', onlySmall && !stings(actor) ? smallShare : undefined)] : []),
     ...(scales ? [suspected('wounds', undefined)] : []),

@@ -3,14 +3,14 @@ import { isoOf } from '../../quantity/days.js';
 import { weakest } from '../../quantity/basis.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { lengthOn } from '../gape/index.js';
-import { type LengthBook, lengthBook } from '../gape/lengths.js';
+import { lengthBook } from '../gape/lengths.js';
 import { LEVELS, lower } from '../levels.js';
 import { meetingOf } from '../meeting.js';
 import { arePartners } from '../partners.js';
 import { arrivalOf, comers } from '../presence.js';
 import { PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
 import { type Aim, aimsAt, aimsAtKept, KEPT, type Kept } from './aims.js';
-import { reachOf } from './reach.js';
+import { reachOf, type Side, sideOf } from './reach.js';
 
 /** One judgement: an animal, and another that it goes for or something kept. */
 export interface AppetiteMeasure {
@@ -67,16 +67,17 @@ export const appetite: Rule<AppetiteMeasure, 'smallShare'> = {
   },
 
   measure(stock, { smallShare }, each) {
-    const lengths = lengthBook();
-    const animals = comers(stock);
-    for (const actor of animals) {
-      for (const victim of animals) {
+    const sides = comers(stock).map(sideOf);
+    for (const one of sides) {
+      const { animal: actor } = one;
+      for (const other of sides) {
+        const { animal: victim } = other;
         // Its own kind is a matter of company; partners live together without harm.
         if (victim.kind.id === actor.kind.id) continue;
         const aims = aimsAt(actor.kind, victim.kind, smallShare);
         if (aims.length === 0 || arePartners(actor.kind, victim.kind)) continue;
         const together = meetingOf(stock, actor, victim);
-        if (together !== undefined) each(pairOf(actor, victim, aims, together.from, together.until, lengths));
+        if (together !== undefined) each(pairOf(one, other, aims, together.from, together.until));
       }
       measureKept(stock, actor, each);
     }
@@ -92,31 +93,46 @@ export const appetite: Rule<AppetiteMeasure, 'smallShare'> = {
   },
 };
 
-function pairOf(
-  actor: StockAnimal,
-  victim: StockAnimal,
-  aims: readonly Aim[],
-  from: number,
-  until: number,
-  lengths: LengthBook,
-): AppetiteMeasure {
+function pairOf(one: Side, other: Side, aims: readonly Aim[], from: number, until: number): AppetiteMeasure {
+  const { animal: actor } = one;
+  const { animal: victim } = other;
   return {
     actor,
     victim,
-    kept: [],
+    kept: NOTHING,
     fromDay: from,
     untilDay: until,
-    threats: aims.map((aim) => threatOf(aim, actor, victim, from, until, lengths)),
+    threats: aims.map((aim) => threatOf(aim, one, other, from, until)),
     // What crushes shrimps crushes those that clean as well.
     spared: victim.kind.record.feeding?.cleans?.value === true && actor.kind.form === 'fish' && aims.every(({ how }) => how !== 'crushes'),
   };
 }
 
-function threatOf(aim: Aim, actor: StockAnimal, victim: StockAnimal, from: number, until: number, lengths: LengthBook): Threat {
-  if (aim.upToShare === undefined) return { ...aim, firstDay: from, possibleDay: from };
-  const { firstDay, possibleDay, missing, missingOf } = reachOf(actor, victim, aim.upToShare, from, until, lengths);
+const NOTHING: readonly Kept[] = [];
+
+/** Written out, not spread: a spread costs more than the arithmetic. */
+function threatOf(
+  { how, harm, often, upToShare, missing, missingOf, basis }: Aim,
+  one: Side,
+  other: Side,
+  from: number,
+  until: number,
+): Threat {
+  if (upToShare === undefined) return { how, harm, often, upToShare, missing, missingOf, basis, firstDay: from, possibleDay: from };
+  const reach = reachOf(one, other, upToShare, from, until);
   // What is not known of the aim is named before what is not known of the lengths.
-  return aim.missing.length > 0 ? { ...aim, firstDay, possibleDay } : { ...aim, firstDay, possibleDay, missing, missingOf };
+  const first = missing.length > 0 ? { missing, missingOf } : reach;
+  return {
+    how,
+    harm,
+    often,
+    upToShare,
+    missing: first.missing,
+    missingOf: first.missingOf,
+    basis,
+    firstDay: reach.firstDay,
+    possibleDay: reach.possibleDay,
+  };
 }
 
 /** Something kept is told of by itself, so that it can be accepted by itself; what is not known, once for the animal. */
@@ -184,20 +200,22 @@ interface Judged {
 
 /** Of several threats the gravest counts; a failure before a doubt of its level, the earlier before the later. */
 function gravest(measure: AppetiteMeasure): Judged {
-  const judged = measure.threats.map((threat): Judged => ({ threat, verdict: verdictOn(threat, measure) }));
-  return judged.reduce((most, next) => {
-    const more = weight(next) - weight(most);
-    return more > 0 || (more === 0 && next.threat.firstDay < most.threat.firstDay) ? next : most;
-  });
+  let most: Judged | undefined;
+  for (const threat of measure.threats) {
+    const next: Judged = { threat, verdict: verdictOn(threat, measure) };
+    const more = most === undefined ? 1 : weight(next) - weight(most);
+    if (most === undefined || more > 0 || (more === 0 && threat.firstDay < most.threat.firstDay)) most = next;
+  }
+  return most as Judged;
 }
 
 const weight = ({ verdict: { outcome, level } }: Judged): number =>
   outcome === 'passed' ? 0 : 1 + 2 * LEVELS.indexOf(level) + (outcome === 'failed' ? 1 : 0);
 
-const oftenAndHow = (often: Aim['often'], how: Aim['how']): Record<string, Datum> => ({
-  ...(often === 'at-times' ? { atTimes: { keys: [often] } } : {}),
-  ...(how === undefined ? {} : { how: { keys: [how] } }),
-});
+function addOftenAndHow(data: Record<string, Datum>, often: Aim['often'], how: Aim['how']): void {
+  if (often === 'at-times') data.atTimes = { keys: [often] };
+  if (how !== undefined) data.how = { keys: [how] };
+}
 
 const tenths = (value: number): Datum => ({ value: Math.round(value * 10) / 10, unit: 'cm' });
 
@@ -208,28 +226,31 @@ function tellPair(measure: AppetiteMeasure, victim: StockAnimal, threat: Threat,
     { id: actor.id, role: 'actor' },
     { id: victim.id, role: 'victim' },
   ];
-  const common: Record<string, Datum> = {
-    harm: { keys: [harm] },
-    ...oftenAndHow(often, how),
-    ...(spared ? { spared: { keys: ['cleaner'] } } : {}),
-  };
+  const data: Record<string, Datum> = { harm: { keys: [harm] } };
+  addOftenAndHow(data, often, how);
+  if (spared) data.spared = { keys: ['cleaner'] };
   if (message === 'appetite.unknown') {
-    const of = missingOf === 'actor' ? actor : victim;
-    return { subjects, data: { ...common, missing: { keys: [...missing] }, of: { animal: of.id } }, when: null, basis: 'recalled' };
+    data.missing = { keys: [...missing] };
+    data.of = { animal: (missingOf === 'actor' ? actor : victim).id };
+    return { subjects, data, when: null, basis: 'recalled' };
   }
   const day = outcome === 'failed' ? threat.firstDay : threat.possibleDay;
-  const data: Record<string, Datum> = {
-    ...common,
-    ...(upToShare === undefined ? {} : lengthsOn(actor, victim, upToShare, day, untilDay, outcome === 'failed')),
-    ...(day > fromDay ? { fromDay: { date: isoOf(day) } } : {}),
-    ...(outcome === 'cantTell' ? { settle: { keys: ['growth'] }, of: { animal: rougher(actor, victim, untilDay).id } } : {}),
+  if (upToShare !== undefined) addLengths(data, actor, victim, upToShare, day, untilDay, outcome === 'failed');
+  if (day > fromDay) data.fromDay = { date: isoOf(day) };
+  if (outcome === 'cantTell') {
+    data.settle = { keys: ['growth'] };
+    data.of = { animal: rougher(actor, victim, untilDay).id };
+  }
+  return {
+    subjects,
+    data,
+    when: day,
+    basis: upToShare === undefined ? threat.basis : weakest(threat.basis, basisOf(actor), basisOf(victim)),
   };
-  const bases: Basis[] =
-    upToShare === undefined
-      ? []
-      : [actor, victim].flatMap(({ lengthCm, kind }) => [lengthCm?.basis ?? 'measured', kind.asymptoticCm?.basis ?? 'measured']);
-  return { subjects, data, when: day, basis: weakest(threat.basis, ...bases) };
 }
+
+/** What an animal's length rests on. */
+const basisOf = ({ lengthCm, kind }: StockAnimal): Basis => weakest(lengthCm?.basis ?? 'measured', kind.asymptoticCm?.basis ?? 'measured');
 
 /** Whose length leaves more in doubt in the end. */
 function rougher(actor: StockAnimal, victim: StockAnimal, day: number): StockAnimal {
@@ -238,42 +259,34 @@ function rougher(actor: StockAnimal, victim: StockAnimal, day: number): StockAni
 }
 
 /** Both lengths, the limit, and the length at entry that stays beyond it to the end; victims do not shrink. */
-function lengthsOn(
+function addLengths(
+  data: Record<string, Datum>,
   actor: StockAnimal,
   victim: StockAnimal,
   share: number,
   day: number,
   untilDay: number,
   failed: boolean,
-): Record<string, Datum> {
+): void {
   const safe = share * lengthOn(actor, Math.max(day, untilDay));
   const grown = Math.max(victim.kind.asymptoticCm?.centre ?? 0, victim.kind.adultCm?.centre ?? 0);
   const victimCm = lengthOn(victim, day);
+  const actorCm = lengthOn(actor, day);
   // The day of a failure is rounded down: the limit may be a hair's breadth off on it.
-  const limit = share * lengthOn(actor, day);
-  return {
-    actorLength: tenths(lengthOn(actor, day)),
-    victimLength: tenths(victimCm),
-    limit: tenths(failed ? Math.max(limit, victimCm) : limit),
-    ...(victim.role === 'newcomer' && safe < grown ? { safeLength: { value: Math.ceil((safe + 0.01) * 2) / 2, unit: 'cm' } } : {}),
-  };
+  const limit = share * actorCm;
+  data.actorLength = tenths(actorCm);
+  data.victimLength = tenths(victimCm);
+  data.limit = tenths(failed ? Math.max(limit, victimCm) : limit);
+  if (victim.role === 'newcomer' && safe < grown) data.safeLength = { value: Math.ceil((safe + 0.01) * 2) / 2, unit: 'cm' };
 }
 
 function tellKept({ actor, kept, fromDay }: AppetiteMeasure, { how, harm, often, missing, basis }: Threat, { outcome }: Verdict): Telling {
-  const things: Datum = { keys: [...kept] };
+  const data: Record<string, Datum> = { kept: { keys: [...kept] }, harm: { keys: [harm] } };
+  addOftenAndHow(data, often, how);
   if (outcome === 'cantTell') {
-    return {
-      subjects: [{ id: actor.id, role: 'actor' }],
-      data: { kept: things, harm: { keys: [harm] }, ...oftenAndHow(often, how), missing: { keys: [...missing] } },
-      when: null,
-      basis: 'recalled',
-    };
+    data.missing = { keys: [...missing] };
+    return { subjects: [{ id: actor.id, role: 'actor' }], data, when: null, basis: 'recalled' };
   }
-  return {
-    // The thing kept is the part it plays here, and so stands in the key.
-    subjects: [{ id: actor.id, role: kept[0] as Kept }],
-    data: { kept: things, harm: { keys: [harm] }, ...oftenAndHow(often, how) },
-    when: fromDay,
-    basis,
-  };
+  // The thing kept is the part it plays here, and so stands in the key.
+  return { subjects: [{ id: actor.id, role: kept[0] as Kept }], data, when: fromDay, basis };
 }

@@ -1,7 +1,6 @@
 import { isoOf } from '../../quantity/days.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
-import { feedOn, isIn } from '../feed.js';
-import { lengthBook } from '../gape/lengths.js';
+import { feedCentreOn, isIn } from '../feed.js';
 import { isOver } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 
@@ -42,14 +41,13 @@ export function judgeSize({ feed: { ofBatchG, beforeG, unknown } }: SizeMeasure,
  * first batch is always all of the food, and what a cycled tank bears is asked of the ammonia.
  */
 function feedOf(stock: Stock, batch: readonly StockAnimal[], day: number, feedShare: number): BatchFeed | undefined {
-  const lengths = lengthBook();
   const before = stock.animals.filter((animal) => isIn(animal, day) && !batch.includes(animal));
   const unknown: StockAnimal[] = [];
   const gramsOf = (animals: readonly StockAnimal[]): number =>
     animals.reduce((sum, animal) => {
-      const feed = feedOn(animal, day, feedShare, lengths);
-      if (feed === undefined) unknown.push(animal);
-      return sum + (feed?.centre ?? 0);
+      const grams = feedCentreOn(animal, day, feedShare);
+      if (grams === undefined) unknown.push(animal);
+      return sum + (grams ?? 0);
     }, 0);
   const [ofBatchG, beforeG] = [gramsOf(batch), gramsOf(before)];
   return beforeG === 0 && unknown.every((animal) => batch.includes(animal)) ? undefined : { ofBatchG, beforeG, unknown };

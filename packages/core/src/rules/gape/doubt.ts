@@ -2,7 +2,8 @@ import { logDown, logUp, together } from '../../quantity/log-errors.js';
 import type { Band } from '../../quantity/band.js';
 import type { StockAnimal, StockKind } from '../../stock/stock.js';
 import { isEntryLengthGuessed, type LengthBook, type LogLength } from './lengths.js';
-import { depthOffered, type Pairing, standsBetween } from './pairing.js';
+import { type Pairing, standsBetween } from './pairing.js';
+import { depthOffered } from './sides.js';
 
 /** What a doubt hangs on, and the measurement that would settle it soonest. */
 export interface Doubt {

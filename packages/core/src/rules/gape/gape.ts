@@ -1,23 +1,27 @@
 import type { Datum, Level, Subject } from '@commensal/schema';
-import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
+import { everCrosses, firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { lengthAfter } from '../../biology/length-after.js';
 import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
-import { weakest } from '../../quantity/basis.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { lower } from '../levels.js';
-import { INAPPLICABLE, PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
+import { PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
 import { meetingOf } from '../meeting.js';
+import { arrivalOf } from '../presence.js';
 import { doubtAtFullSize, doubtOn } from './doubt.js';
+import { firstLook, marginAtWorst } from './first-look.js';
 import { type Interest, interestIn } from './interest.js';
-import { type LengthBook, lengthBook } from './lengths.js';
+import { lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
-import { beyondDoubt, fullSizeMarginAtWorst, type Gaps, lengthOn, marginAtWorst, type Pairing, pairingOf } from './pairing.js';
+import { basisOf, beyondDoubt, fullSizeMarginAtWorst, type Gaps, gapsOf, lengthOn, type Pairing, pairingOf } from './pairing.js';
+import { neverFits, type Prey, preyOf, sideOf, type Swallower, swallowerOf } from './sides.js';
 
 /** One judgement: a swallower and its prey. */
 export interface GapeMeasure {
   readonly predator: StockAnimal;
   readonly prey: StockAnimal;
+  /** What is missing for its numbers. */
   readonly gaps: Gaps | undefined;
+  /** Undefined with gaps, and where the prey is so far out of reach that no numbers were needed. */
   readonly pairing: Pairing | undefined;
   readonly fromDay: number;
   /** First day on which the body passes, at the centre; Infinity when it never does within the horizon. */
@@ -58,14 +62,16 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   defaults: gapeDefaults,
 
   measure(stock, options, each) {
-    const lengths = lengthBook();
-    for (const predator of stock.animals) {
-      if (predator.kind.gapeClass === 'notGapeLimited') continue;
-      for (const prey of stock.animals) {
-        if (predator !== prey && canBePrey(prey)) {
-          const measure = measurePair(stock, predator, prey, options, lengths);
-          if (measure !== undefined) each(measure);
-        }
+    const lastDay = stock.animals.reduce((last, animal) => Math.max(last, arrivalOf(stock, animal)), stock.horizonDay);
+    const sides = stock.animals.map(sideOf);
+    const bodies = sides.filter(({ animal }) => canBePrey(animal)).map((side) => preyOf(side, arrivalOf(stock, side.animal)));
+    for (const side of sides) {
+      if (side.animal.kind.gapeClass === 'notGapeLimited') continue;
+      const swallower = swallowerOf(side, lastDay, options);
+      for (const body of bodies) {
+        if (body.animal === side.animal) continue;
+        const together = meetingOf(stock, side.animal, body.animal);
+        if (together !== undefined) each(measurePair(stock, swallower, body, together.from, together.until, options));
       }
     }
   },
@@ -83,25 +89,17 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
 const canBePrey = (animal: StockAnimal): boolean =>
   animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
 
-function measurePair(
-  stock: Stock,
-  predator: StockAnimal,
-  prey: StockAnimal,
-  options: GapeOptions,
-  lengths: LengthBook,
-): GapeMeasure | undefined {
-  const together = meetingOf(stock, predator, prey);
-  if (together === undefined) return undefined;
-  const { from, until } = together;
-  const found = pairingOf(predator, prey, from, options);
-  const pairing = 'ratio' in found && predator.kind.gapeClass !== undefined ? found : undefined;
-  const gaps: Gaps | undefined = pairing !== undefined ? undefined : 'ratio' in found ? { predator: ['shape.gapeClass'], prey: [] } : found;
-  const reach = pairing === undefined ? NO_REACH : reachOf(stock, pairing, predator, prey, from, until, options, lengths);
+function measurePair(stock: Stock, swallower: Swallower, body: Prey, from: number, until: number, options: GapeOptions): GapeMeasure {
+  const { animal: predator } = swallower;
+  const { animal: prey } = body;
+  const isOut = neverFits(swallower, body);
+  const pairing = isOut ? undefined : pairingOf(swallower, body, from);
+  const reach = pairing === undefined ? NO_REACH : reachOf(stock, pairing, swallower, body, from, until, options);
   // Written out, not spread: a spread costs more than all the arithmetic.
   return {
     predator,
     prey,
-    gaps,
+    gaps: isOut || pairing !== undefined ? undefined : gapsOf(swallower, body),
     pairing,
     fromDay: from,
     firstDay: reach.firstDay,
@@ -122,29 +120,27 @@ const NO_REACH: Reach = { firstDay: Infinity, possibleDay: Infinity, atFullSize:
 function reachOf(
   stock: Stock,
   pairing: Pairing,
-  predator: StockAnimal,
-  prey: StockAnimal,
+  swallower: Swallower,
+  body: Prey,
   from: number,
   until: number,
   options: GapeOptions,
-  lengths: LengthBook,
 ): Reach {
+  const { predator, prey, ratio, mouthRatio, predatorFullCm, preyFullCm } = pairing;
   const years = (until - from) / DAYS_PER_YEAR;
-  const crossing = firstCrossing(pairing.predator, pairing.prey, pairing.ratio, years);
+  const crossing = firstCrossing(predator, prey, ratio, years);
   const lastDay = Math.max(stock.horizonDay, until);
-  const stays = predator.leaveDay > lastDay && prey.leaveDay > lastDay;
+  const stays = swallower.animal.leaveDay > lastDay && body.animal.leaveDay > lastDay;
   const fails = crossing <= years;
   const atFullSize = !fails && stays && fitsLater(pairing, years, options);
-  const easyRatio = Math.max(pairing.mouthRatio / options.smallShare, pairing.ratio);
-  const easyMouthful = fails
-    ? firstCrossing(pairing.predator, pairing.prey, easyRatio, years) <= years
-    : atFullSize && pairing.predatorFullCm >= easyRatio * pairing.preyFullCm;
+  const easyRatio = Math.max(mouthRatio / options.smallShare, ratio);
+  const easyMouthful = fails ? everCrosses(predator, prey, easyRatio, years) : atFullSize && predatorFullCm >= easyRatio * preyFullCm;
   const doubtful = !fails && !atFullSize;
   return {
     firstDay: fails ? from + Math.floor(crossing * DAYS_PER_YEAR) : Infinity,
-    possibleDay: doubtful ? firstDoubtfulDay(pairing, predator, prey, from, until, lengths) : Infinity,
+    possibleDay: doubtful ? firstDoubtfulDay(pairing, swallower, body, from, until) : Infinity,
     atFullSize,
-    possibleAtFullSize: doubtful && stays && fullSizeMarginAtWorst(pairing, predator, prey) >= 0,
+    possibleAtFullSize: doubtful && stays && fullSizeMarginAtWorst(pairing, swallower.animal, body.animal) >= 0,
     easyMouthful,
   };
 }
@@ -152,11 +148,9 @@ function reachOf(
 /** Beyond the horizon both grow on to full size. */
 function fitsLater(pairing: Pairing, years: number, options: GapeOptions): boolean {
   if (pairing.predatorFullCm >= pairing.ratio * pairing.preyFullCm) return true;
-  const toFull = (growth: Growing, fullCm: number): Growing => ({ ...growth, asymptoticCm: fullCm });
-  return (
-    firstCrossing(toFull(pairing.predator, pairing.predatorFullCm), pairing.prey, pairing.ratio, years + options.lookBeyondYears) <=
-    years + options.lookBeyondYears
-  );
+  const { predator, prey, ratio, predatorFullCm } = pairing;
+  const { startCm, ratePerYear } = predator;
+  return everCrosses({ startCm, asymptoticCm: predatorFullCm, ratePerYear }, prey, ratio, years + options.lookBeyondYears);
 }
 
 /**
@@ -165,33 +159,33 @@ function fitsLater(pairing: Pairing, years: number, options: GapeOptions): boole
  */
 const LOOK_DAYS = 64;
 
-function firstDoubtfulDay(
-  pairing: Pairing,
-  predator: StockAnimal,
-  prey: StockAnimal,
-  from: number,
-  until: number,
-  lengths: LengthBook,
-): number {
-  if (beyondDoubt(pairing, predator, prey, from, until, lengths)) return Infinity;
-  const doubtfulOn = (day: number): boolean => marginAtWorst(pairing, predator, prey, day, lengths) >= 0;
-  if (doubtfulOn(from)) return from;
-  let safe = from;
-  for (let next = until - LOOK_DAYS * (Math.ceil((until - from) / LOOK_DAYS) - 1); next <= until; next += LOOK_DAYS) {
-    if (doubtfulOn(next)) return firstBetween(safe, next, doubtfulOn);
-    safe = next;
-  }
-  return Infinity;
+function firstDoubtfulDay(pairing: Pairing, predator: Swallower, prey: Prey, from: number, until: number): number {
+  if (beyondDoubt(pairing, predator.lengthOn(until), prey.lengthOn(from))) return Infinity;
+  const last = Math.ceil((until - from) / LOOK_DAYS);
+  const dayOf = (look: number): number => (look === 0 ? from : until - LOOK_DAYS * (last - look));
+  const look = firstLook(pairing, predator.lengthOn, prey.lengthOn, { last, dayOf });
+  if (look === undefined) return Infinity;
+  const margin = (day: number): number => marginAtWorst(pairing, predator.lengthOn(day), prey.lengthOn(day));
+  return look === 0 ? from : firstBetween(dayOf(look - 1), dayOf(look), margin);
 }
 
-/** The first day on which something holds, between one on which it does not and one on which it does. */
-function firstBetween(without: number, withIt: number, holds: (day: number) => boolean): number {
+/** The first day on which a margin is 0 or more, between one on which it is not and one on which it is: where the line between them says, and then beside it. */
+function firstBetween(without: number, withIt: number, margin: (day: number) => number): number {
   let before = without;
   let first = withIt;
-  while (first - before > 1) {
-    const middle = Math.floor((before + first) / 2);
-    if (holds(middle)) first = middle;
-    else before = middle;
+  let [atBefore, atFirst] = [margin(before), margin(first)];
+  for (let step = 0; first - before > 1; step += 1) {
+    const onLine = before + Math.ceil(((first - before) * atBefore) / (atBefore - atFirst));
+    // What is met from one side only would be met day by day: every third step halves.
+    const day = step % 3 === 2 ? (before + first) >> 1 : Math.min(Math.max(onLine, before + 1), first - 1);
+    const there = margin(day);
+    if (there >= 0) {
+      first = day;
+      atFirst = there;
+    } else {
+      before = day;
+      atBefore = there;
+    }
   }
   return first;
 }
@@ -210,7 +204,6 @@ export function judgeGape(measure: GapeMeasure): Verdict {
     return lower(level, (later ? 1 : 0) + (measure.spared ? 1 : 0));
   };
   if (measure.gaps !== undefined) return { outcome: 'cantTell', level: levelAt(false), message: 'gape.unknown' };
-  if (measure.pairing === undefined) return INAPPLICABLE;
   if (measure.firstDay === measure.fromDay) {
     const residents = measure.predator.role === 'resident' && measure.prey.role === 'resident';
     return { outcome: 'failed', level: levelAt(false), message: residents ? 'gape.fitsNow' : 'gape.fitsOnEntry' };
@@ -279,17 +272,18 @@ function tellGape(measure: GapeMeasure, verdict: Verdict, stock: Stock, options:
     if (safe !== undefined) data.safeLength = { value: roundedUp(safe), unit: 'cm' };
     if (day > measure.fromDay) data.lastSafeDay = { date: isoOf(day - 1) };
   }
-  return { subjects, data, when: later ? null : day, basis: weakest(pairing.basis) };
+  return { subjects, data, when: later ? null : day, basis: basisOf(predator, prey, options) };
 }
 
 /**
  * The smallest length at the start with which the prey stays safe to the end of the span; undefined where only a length
  * beyond its own full size would do. Longer prey is never in more danger, so halving finds it.
  */
-function smallestSafeLength(pairing: Pairing, years: number): number | undefined {
-  const fails = (startCm: number): boolean => firstCrossing(pairing.predator, { ...pairing.prey, startCm }, pairing.ratio, years) <= years;
-  let short = pairing.prey.startCm;
-  let long = Math.min(pairing.preyFullCm, pairing.prey.asymptoticCm);
+function smallestSafeLength({ predator, prey, ratio, preyFullCm }: Pairing, years: number): number | undefined {
+  const fails = (startCm: number): boolean =>
+    everCrosses(predator, { startCm, asymptoticCm: prey.asymptoticCm, ratePerYear: prey.ratePerYear }, ratio, years);
+  let short = prey.startCm;
+  let long = Math.min(preyFullCm, prey.asymptoticCm);
   if (long <= short || fails(long)) return undefined;
   while (long - short > 0.01) {
     const middle = (short + long) / 2;

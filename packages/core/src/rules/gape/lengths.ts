@@ -1,4 +1,5 @@
-import { lengthAfter } from '../../biology/length-after.js';
+import { lengthShortOf } from '../../biology/length-after.js';
+import type { Band } from '../../quantity/band.js';
 import { DAYS_PER_YEAR } from '../../quantity/days.js';
 import { together } from '../../quantity/log-errors.js';
 import { dayBook } from '../day-book.js';
@@ -13,6 +14,11 @@ export interface LogLength {
   /** Error of the start alone: two of one species share their growth curve. */
   readonly startUp: number;
   readonly startDown: number;
+  /** Error of the asymptotic length alone, which grows with time, and the length at either end of the rate alone. */
+  readonly asymptoteUp: number;
+  readonly asymptoteDown: number;
+  readonly fast: number;
+  readonly slow: number;
   /** All three at their ends at once: no day's error reaches beyond. */
   readonly longest: number;
   readonly shortest: number;
@@ -30,33 +36,72 @@ export const yearsSince = (animal: StockAnimal, day: number): number => Math.max
 /** Whether nobody has said how long it will be, so that it counts as what is usually sold; a keeper's reading is measured. */
 export const isEntryLengthGuessed = ({ role, lengthCm }: StockAnimal): boolean => role === 'newcomer' && lengthCm?.basis !== 'measured';
 
-const NO_LENGTH: LogLength = { log: Number.NaN, up: 0, down: 0, startUp: 0, startDown: 0, longest: Number.NaN, shortest: Number.NaN };
+const NO_LENGTH: LogLength = {
+  log: Number.NaN,
+  up: 0,
+  down: 0,
+  startUp: 0,
+  startDown: 0,
+  asymptoteUp: 0,
+  asymptoteDown: 0,
+  fast: Number.NaN,
+  slow: Number.NaN,
+  longest: Number.NaN,
+  shortest: Number.NaN,
+};
 
 /**
  * Start, asymptotic length and rate are each moved alone to their ends and taken together as independent errors. Near the
  * asymptote their effects overlap, so that the sum can pass what all three at once would come to: it stops there, and no
  * animal is ever thought shorter than it was at the start.
  */
-function logLengthOf(animal: StockAnimal, day: number): LogLength {
+export function logLengthOf(animal: StockAnimal, day: number): LogLength {
   const { lengthCm: start } = animal;
   const { asymptoticCm: asymptote, ratePerYear: rate } = animal.kind;
   if (start === undefined || asymptote === undefined || rate === undefined) return NO_LENGTH;
   const years = yearsSince(animal, day);
-  const at = (startCm: number, asymptoteCm: number, ratePerYear: number): number =>
-    Math.log(lengthAfter(startCm, asymptoteCm, ratePerYear, years));
-  const log = at(start.centre, asymptote.centre, rate.centre);
-  const errorTo = (end: 'low' | 'high'): { start: number; all: number; extreme: number } => {
-    const ofStart = start[end] === start.centre ? 0 : Math.abs(at(start[end], asymptote.centre, rate.centre) - log);
-    if (years === 0) return { start: ofStart, all: ofStart, extreme: Math.log(start[end]) };
-    const extreme = at(start[end], asymptote[end], rate[end]);
-    const apart = together(
-      ofStart,
-      at(start.centre, asymptote[end], rate.centre) - log,
-      at(start.centre, asymptote.centre, rate[end]) - log,
-    );
-    return { start: ofStart, all: Math.min(apart, Math.abs(extreme - log)), extreme };
+  const left = Math.exp(-rate.centre * years);
+  const log = Math.log(lengthShortOf(start.centre, asymptote.centre, left));
+  const startUp = errorOfStart(start, start.high, asymptote, left, log);
+  const startDown = errorOfStart(start, start.low, asymptote, left, log);
+  if (years === 0) {
+    return {
+      log,
+      up: startUp,
+      down: startDown,
+      startUp,
+      startDown,
+      asymptoteUp: 0,
+      asymptoteDown: 0,
+      fast: log,
+      slow: log,
+      longest: Math.log(start.high),
+      shortest: Math.log(start.low),
+    };
+  }
+  const leftAtHigh = Math.exp(-rate.high * years);
+  const leftAtLow = Math.exp(-rate.low * years);
+  const longest = Math.log(lengthShortOf(start.high, asymptote.high, leftAtHigh));
+  const shortest = Math.log(lengthShortOf(start.low, asymptote.low, leftAtLow));
+  const asymptoteUp = Math.log(lengthShortOf(start.centre, asymptote.high, left)) - log;
+  const asymptoteDown = Math.log(lengthShortOf(start.centre, asymptote.low, left)) - log;
+  const fast = Math.log(lengthShortOf(start.centre, asymptote.centre, leftAtHigh));
+  const slow = Math.log(lengthShortOf(start.centre, asymptote.centre, leftAtLow));
+  return {
+    log,
+    up: Math.min(together(startUp, asymptoteUp, fast - log), Math.abs(longest - log)),
+    down: Math.min(together(startDown, asymptoteDown, slow - log), Math.abs(shortest - log)),
+    startUp,
+    startDown,
+    asymptoteUp,
+    asymptoteDown,
+    fast,
+    slow,
+    longest,
+    shortest,
   };
-  const up = errorTo('high');
-  const down = errorTo('low');
-  return { log, up: up.all, down: down.all, startUp: up.start, startDown: down.start, longest: up.extreme, shortest: down.extreme };
+}
+
+function errorOfStart(start: Band, end: number, asymptote: Band, left: number, log: number): number {
+  return end === start.centre ? 0 : Math.abs(Math.log(lengthShortOf(end, asymptote.centre, left)) - log);
 }

@@ -37,7 +37,8 @@ export function measureCounted(stock: Stock, each: (measure: CountedMeasure) => 
     const wanted = most(stock, claimants, place);
     if (wanted === undefined) continue;
     const dependent = claimants.filter((animal) => needOf(animal, place)?.optional !== true);
-    each({ about: 'places', place, needed: most(stock, dependent, place), wanted, there: stock.tank.shelters[FIELD[place]] });
+    const needed = dependent.length === claimants.length ? wanted : most(stock, dependent, place);
+    each({ about: 'places', place, needed, wanted, there: stock.tank.shelters[FIELD[place]] });
   }
 }
 

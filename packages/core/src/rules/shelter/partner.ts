@@ -25,7 +25,8 @@ const KINDS: readonly Partner['kind'][] = ['host', 'burrow-mate', 'guest'];
 
 export function measurePartners(stock: Stock, each: (measure: PartnerMeasure) => void): void {
   for (const animal of comers(stock)) {
-    const partners = animal.kind.record.needs?.partners ?? [];
+    const partners = animal.kind.record.needs?.partners;
+    if (partners === undefined) continue;
     for (const kind of KINDS) {
       const alike = partners.filter((partner) => partner.kind === kind);
       const optional = alike.every((partner) => partner.optional);
