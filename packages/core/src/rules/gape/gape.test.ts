@@ -122,6 +122,14 @@ describe('gape: how grave', () => {
     expect(verdict(together(30, 10), predator({ feeding: {} }), prey({ form: 'shrimp' }))).toBe('failed error gape.fitsNow');
   });
 
+  it('partners of one burrow do not swallow each other', () => {
+    const partners: SpeciesRecord['needs'] = {
+      partners: [{ species: 'agnus-primus', kind: 'burrow-mate', optional: true, basis: 'practice' }],
+    };
+    expect(verdict(together(20, 10))).toBe('failed error gape.fitsNow');
+    expect(verdict(together(20, 10), predator({ needs: partners }))).toBe('nothing judged');
+  });
+
   it('a cleaner is one level safer, and the finding says why', () => {
     const checked = checkBy(gape, together(30, 10), [predator(), prey({ feeding: { cleans: { value: true, basis: 'practice' } } })]);
     expect(onlyVerdict(checked)).toBe('failed warning gape.fitsNow');

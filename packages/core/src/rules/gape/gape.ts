@@ -5,6 +5,7 @@ import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
 import { lower } from '../levels.js';
 import { PASSED, type Rule, type Telling, type Verdict } from '../rule.js';
+import { arePartners } from '../partners.js';
 import { meetingOf } from '../meeting.js';
 import { arrivalOf } from '../presence.js';
 import { doubtAtFullSize, doubtOn } from './doubt.js';
@@ -57,6 +58,7 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
     'feeding.fishEating',
     'feeding.eats',
     'feeding.cleans',
+    'needs.partners',
   ],
   sources: ['mihalitsis-bellwood-2017', 'dunic-baum-2017', 'price-2022', 'froese-binohlan-2000'],
   defaults: gapeDefaults,
@@ -69,7 +71,8 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
       if (side.animal.kind.gapeClass === 'notGapeLimited') continue;
       const swallower = swallowerOf(side, lastDay, options);
       for (const body of bodies) {
-        if (body.animal === side.animal) continue;
+        // Partners live together without harm.
+        if (body.animal === side.animal || arePartners(side.animal.kind, body.animal.kind)) continue;
         const together = meetingOf(stock, side.animal, body.animal);
         if (together !== undefined) each(measurePair(stock, swallower, body, together.from, together.until, options));
       }
