@@ -49,7 +49,7 @@ describe('order', () => {
 
   it('the order of animals, wishes and keys does not matter to a plan, save that what is chosen and left out follows the wishes', () => {
     fc.assert(
-      fc.property(scenes({ wishes: 4, residents: 2, batches: 1 }), fc.nat(), (scene, seed) => {
+      fc.property(scenes({ wishes: 3, residents: 1, batches: 1 }), fc.nat(), (scene, seed) => {
         const inOrder = ({ chosen, leftOut, ...rest }: ReturnType<typeof plan>): unknown => ({
           ...rest,
           chosen: chosen.map((one) => JSON.stringify(one)).sort(),

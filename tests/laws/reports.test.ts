@@ -40,7 +40,7 @@ describe('reports', () => {
   it('every plan survives JSON and validates', () => {
     let wishes = 0;
     fc.assert(
-      fc.property(scenes({ wishes: 4, residents: 2, batches: 1 }), (scene) => {
+      fc.property(scenes({ wishes: 3, residents: 1, batches: 1 }), (scene) => {
         const report = { $schema: `${BASE}/plan.schema.json`, ...plan(scene.situation, libraryFor(scene)), versions: VERSIONS };
         const read = JSON.parse(JSON.stringify(report));
         expect(read).toEqual(report);
@@ -96,7 +96,7 @@ describe('reports', () => {
 
   it('the same input gives the same bytes, and nothing of it is changed', () => {
     fc.assert(
-      fc.property(scenes({ wishes: 3, residents: 2, batches: 1 }), (scene) => {
+      fc.property(scenes({ wishes: 2, residents: 2, batches: 1 }), (scene) => {
         const bytes = (): string => JSON.stringify([checked(scene), plan(scene.situation, libraryFor(scene))]);
         deepFrozen(scene);
         expect(bytes()).toBe(bytes());

@@ -7,7 +7,7 @@ import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import { capacityRules, checkWith, excludes, findingsWith, type Ground, isFixed, mayPass } from './ground.js';
+import { capacityRules, checkWith, excludes, excludingRules, findingsWith, type Ground, isFixed, mayPass } from './ground.js';
 import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
@@ -97,7 +97,7 @@ function bestOf(
     allDecided &&= arrangement.decided;
     roomLacks ||= hangsOnRoom(set.ground, arrangement);
     if (best === undefined || isBetter(arrangement, best)) best = arrangement;
-    if (best.excluding.length + best.doubts + best.warnings === 0) break;
+    if (best.excluding.length === 0 && (set.ground.onlyWhether || best.doubts + best.warnings === 0)) break;
   }
   return { best: best as Arrangement, roomLacks, allDecided };
 }
@@ -139,10 +139,11 @@ function arrangementOf(set: PickedSet, order: readonly number[], lengths: Length
   const { ground, picks } = set;
   const placed = placedBy(set, order, lengths);
   const newcomers = placed.flatMap((entry) => entry.animals);
-  const checked = checkWith(ground, newcomers);
   const ids = new Set(newcomers.map((animal) => animal.id));
+  const isOut = (finding: Finding): boolean => finding.accepted === undefined && excludes(ground, finding, ids);
+  const checked = ground.onlyWhether ? checkUntilOut(ground, newcomers, isOut) : checkWith(ground, newcomers);
   const open = checked.findings.filter((finding) => finding.accepted === undefined);
-  const excluding = open.filter((finding) => excludes(ground, finding, ids));
+  const excluding = open.filter(isOut);
   return {
     picks,
     batches: placed,
@@ -156,6 +157,13 @@ function arrangementOf(set: PickedSet, order: readonly number[], lengths: Length
     warnings: open.filter((finding) => finding.outcome === 'failed' && finding.level === 'warning').length,
     decided: orderIsDecided && !excluding.some((finding) => mayPass(ground, finding)),
   };
+}
+
+/** Where only whether is asked, what is dear to ask need not be where something else keeps the set out. */
+function checkUntilOut(ground: Ground, newcomers: readonly StockAnimal[], isOut: (finding: Finding) => boolean): Checked {
+  const rules = excludingRules(ground);
+  const cheap = checkWith(ground, newcomers, rules.slice(0, -1));
+  return cheap.findings.some(isOut) ? cheap : checkWith(ground, newcomers, rules.slice(-1));
 }
 
 function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {

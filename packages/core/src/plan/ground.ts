@@ -17,6 +17,8 @@ export interface Ground {
   readonly stock: Stock;
   readonly lines: readonly Line[];
   readonly rules: readonly AnyRule[];
+  /** Nothing is asked but whether a set can come in: how well is not weighed. */
+  readonly onlyWhether: boolean;
   /** First day on which anything may go in. */
   readonly startDay: number;
   readonly gapDays: number;
@@ -58,7 +60,7 @@ export interface Roles {
 }
 
 /** Lays the ground for a plan. Introductions that stand in the situation are kept as they are. */
-export function groundOf(situation: Situation, library: Library, rules: readonly AnyRule[]): Ground {
+export function groundOf(situation: Situation, library: Library, rules: readonly AnyRule[], onlyWhether = false): Ground {
   const { stock } = stockOf(situation, library);
   const { gapDays } = optionsOf(entryGap, stock);
   const lastEntry = Math.max(...stock.animals.map((animal) => animal.entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
@@ -71,6 +73,7 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
     stock,
     lines,
     rules,
+    onlyWhether,
     startDay: Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays),
     gapDays,
     mostBatches: new Set(lines.map((line) => line.batch)).size,
@@ -85,9 +88,9 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
 }
 
 /** What check says of the tank with more animals in it. */
-export function checkWith(ground: Ground, newcomers: readonly StockAnimal[]): Checked {
+export function checkWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[] = ground.rules): Checked {
   ground.spent.work += 10;
-  return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), ground.rules);
+  return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
 }
 
 /** The same in brief, by some of the rules. */

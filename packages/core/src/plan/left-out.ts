@@ -88,7 +88,7 @@ function changesFor(ground: Ground, because: readonly Finding[], rather: readonl
 
 /** Whether the wish comes in beside what was chosen once the change is made. */
 function letsIn(ground: Ground, library: Library, chosen: Arrangement, pick: Pick, change: Change): boolean {
-  const changed = groundOf(applyChange(ground.situation, change), library, ground.rules);
+  const changed = groundOf(applyChange(ground.situation, change), library, ground.rules, true);
   // Ids of lines may differ afterwards; the wishes that stay keep their order.
   const dropped = change.kind === 'instead-of' ? change.species : [];
   const staying = (ground.situation.wishes ?? []).flatMap((wish, index) => (dropped.includes(wish.species) ? [] : [index]));
