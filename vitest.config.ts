@@ -21,7 +21,7 @@ export default defineConfig({
     setupFiles: [path.join(root, 'tests/support/seed.ts')],
     pool: 'threads',
     maxWorkers: 2,
-    testTimeout: slow ? 600_000 : 60_000,
+    testTimeout: slow ? 3_600_000 : 60_000,
     hookTimeout: 120_000,
   },
 });

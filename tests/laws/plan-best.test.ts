@@ -121,7 +121,7 @@ describe('the best set', () => {
 
   it('more wishes never lower its worth', () => {
     fc.assert(
-      fc.property(planning(5), (drawn) => {
+      fc.property(planning(3), (drawn) => {
         const situation = distinct(drawn.situation);
         const library = libraryFor(drawn);
         const fewer = { ...situation, wishes: (situation.wishes ?? []).slice(0, -1) };
@@ -173,7 +173,7 @@ describe('the best set', () => {
   it('a further constraint never raises it', () => {
     const lower = new Set<string>();
     fc.assert(
-      fc.property(planning(4), fc.constantFrom(...HARDER), (drawn, [name, harder, lasting]) => {
+      fc.property(planning(3), fc.constantFrom(...HARDER), (drawn, [name, harder, lasting]) => {
         // Where doubts exclude, a doubt about an error can turn into a failure that only warns, which excludes nothing.
         if (drawn.situation.settings?.whenUncertain === 'exclude') return;
         const situation = distinct(drawn.situation);
