@@ -179,7 +179,10 @@ function foundIn(look: DominanceLook, options: Readonly<Record<Option, number>>)
   if (victims.length > 0) return { look, victims, verdict: { outcome: 'failed', level: levelOf(victims), message: 'dominance.harms' } };
   const perhaps = look.attacks.filter((attack) => mayHarm(attack, options));
   // One at a time, each would rule by itself: the one that may do worst, whatever they are called.
-  const doubts = perhaps.length > 0 ? perhaps : gravestStranger(look, options);
+  const byStranger = gravestStranger(look, options);
+  // A doubt about the ruler goes first, save where another may do worse.
+  const isGraver = byStranger.length > 0 && levelOf(byStranger) === 'error' && levelOf(perhaps) !== 'error';
+  const doubts = perhaps.length === 0 || isGraver ? byStranger : perhaps;
   if (doubts.length === 0) return undefined;
   const gaps = doubts.some((attack) => attack.missing.length > 0 || attack.refuge.missing.length > 0);
   return {

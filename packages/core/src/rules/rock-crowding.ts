@@ -87,7 +87,10 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
     const lacking = rockL === undefined ? [...missing, 'tank.rock'] : missing;
     const litres = (value: number): { value: number; unit: string } => ({ value: Math.round(value * 10) / 10, unit: 'L' });
     // What is missing must not read as nothing; what the last digit is over a tenth is rounding.
-    const upwards = (value: number): { value: number; unit: string } => ({ value: Math.max(0, Math.ceil(value * 10 - 1e-6)) / 10, unit: 'L' });
+    const upwards = (value: number): { value: number; unit: string } => ({
+      value: Math.max(0, Math.ceil(value * 10 - 1e-6)) / 10,
+      unit: 'L',
+    });
     return {
       subjects: [{ id: animal.id, role: 'claimant' }, ...named.map((rival) => ({ id: rival.id, role: 'rival' }))],
       data: {

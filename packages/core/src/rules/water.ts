@@ -118,6 +118,7 @@ export const water: Rule<WaterMeasure | WaterWordMeasure, 'slackCel'> = {
   tell(measure) {
     if (isWord(measure)) return tellWord(measure);
     const { property, unit, animal, other, wants, meets, basis } = measure;
+    const missing = [...(wants === undefined ? [`needs.${property}`] : []), ...(meets === undefined ? [`tank.${property}`] : [])];
     const range = (name: string, band: Band): Record<string, Datum> => ({
       [`${name}Low`]: { value: rounded(band.low), unit },
       [`${name}High`]: { value: rounded(band.high), unit },
@@ -131,9 +132,9 @@ export const water: Rule<WaterMeasure | WaterWordMeasure, 'slackCel'> = {
               { id: other.id, role: 'animal' },
             ],
       data: {
-        ...(wants === undefined ? { missing: { keys: [`needs.${property}`] } } : range('wants', wants)),
+        ...(wants === undefined ? {} : range('wants', wants)),
         ...(meets === undefined ? {} : range('meets', meets)),
-        ...(wants !== undefined && meets === undefined ? { missing: { keys: [`tank.${property}`] } } : {}),
+        ...(missing.length > 0 ? { missing: { keys: missing } } : {}),
       },
       when: null,
       basis,
