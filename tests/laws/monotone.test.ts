@@ -12,7 +12,7 @@ type More = (situation: Situation, by: number) => Situation | undefined;
 interface Bad {
   /** The worst finding, a failure before any doubt. */
   readonly worst: number;
-  /** The gravest level of failures and doubts alike. */
+  /** The worst by level first. */
   readonly gravest: number;
 }
 
@@ -95,8 +95,8 @@ const ALLOWED: Readonly<Record<Exclude<Effect, 'either'>, (before: Bad, after: B
   neither: (before, after) => after.worst === before.worst,
 };
 
-/** A doubt about something grave may give way to a failure that is milder. */
-const isNoWorse = (one: Bad, other: Bad): boolean => one.worst <= other.worst || one.gravest < other.gravest;
+/** No worse in one of the two orders: a doubt about something grave may give way to a failure that is milder. */
+const isNoWorse = (one: Bad, other: Bad): boolean => one.worst <= other.worst || one.gravest <= other.gravest;
 
 const claims = (Object.keys(CHANGES) as Claim[]).flatMap((claim) =>
   rules.flatMap((rule) => {

@@ -9,8 +9,9 @@ export const rankOf = ({ outcome, level }: Pick<Finding, 'outcome' | 'level'>): 
 /** The worst of a list; 0 where nothing was found. */
 export const worstOf = (findings: readonly Finding[]): number => Math.max(0, ...findings.map(rankOf));
 
-/** The gravest level that anything failed at, or may fail at: 0 where nothing was found, then note, warning, error. */
-export const gravestOf = (findings: readonly Finding[]): number => Math.max(0, ...findings.map(({ level }) => 1 + LEVELS.indexOf(level)));
+/** The worst of a list by level first, at one level a failure before a doubt; 0 where nothing was found. */
+export const gravestOf = (findings: readonly Finding[]): number =>
+  Math.max(0, ...findings.map(({ level, outcome }) => 1 + 2 * LEVELS.indexOf(level) + (outcome === 'failed' ? 1 : 0)));
 
 /** The worst by rule. */
 export const worstByRule = (findings: readonly Finding[]): ReadonlyMap<string, number> => {
