@@ -89,6 +89,17 @@ export function sayChange(voice: Voice, change: Change): string {
           change.species.map((species) => saySpecies(voice, species)),
         ),
       });
+    case 'this-length':
+      return say(voice.catalogue, key, { species: saySpecies(voice, change.species), lengthCm: quantity(change.lengthCm, 'cm') });
+    case 'this-count':
+      return say(voice.catalogue, key, { species: saySpecies(voice, change.species), count: change.count });
+    case 'not-before':
+    case 'rock-relaid':
+      return say(voice.catalogue, key, { date: sayDate(voice, change.date) });
+    case 'food-offered':
+      return say(voice.catalogue, key, { food: sayWord(voice, change.food) });
+    case 'without-copper':
+      return say(voice.catalogue, key, {});
   }
 }
 

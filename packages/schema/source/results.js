@@ -166,6 +166,43 @@ const changes = {
     { kind: { const: 'instead-of' }, species: list(slug('Id of a species.'), 'What it replaces.', { minItems: 1 }) },
     ['kind', 'species'],
   ),
+  thisLength: closed(
+    'ThisLength',
+    'A wish comes in at another length.',
+    {
+      kind: { const: 'this-length' },
+      species: slug('Id of the species.'),
+      lengthCm: { type: 'number', description: 'Length on the day of entry, in centimetres.', exclusiveMinimum: 0 },
+    },
+    ['kind', 'species', 'lengthCm'],
+  ),
+  thisCount: closed(
+    'ThisCount',
+    'Another number of a wish.',
+    {
+      kind: { const: 'this-count' },
+      species: slug('Id of the species.'),
+      count: { type: 'integer', description: 'How many.', minimum: 1 },
+    },
+    ['kind', 'species', 'count'],
+  ),
+  notBefore: closed('NotBefore', 'Nothing goes in before a day.', { kind: { const: 'not-before' }, date: date('The day.') }, [
+    'kind',
+    'date',
+  ]),
+  rockRelaid: closed(
+    'RockRelaid',
+    'The rock is laid anew, so that nobody holds an old territory.',
+    { kind: { const: 'rock-relaid' }, date: date('The day.') },
+    ['kind', 'date'],
+  ),
+  foodOffered: closed(
+    'FoodOffered',
+    'A food is offered that some animal lives on.',
+    { kind: { const: 'food-offered' }, food: text('The food.', 80) },
+    ['kind', 'food'],
+  ),
+  withoutCopper: closed('WithoutCopper', 'The copper is taken out of the water.', { kind: { const: 'without-copper' } }, ['kind']),
 };
 
 export const check = {
@@ -202,6 +239,12 @@ export const plan = {
       leftOut: list(ref('leftOut'), 'What was left out, and why.'),
       proven: { type: 'boolean', description: 'Whether no better set exists under these rules.' },
       gap: { type: 'number', description: 'By how much of priority a better set could at most be better.', minimum: 0 },
+      worth: ref('worth'),
+      equals: ref('equals'),
+      order: ref('orderProof'),
+      alternatives: list(ref('alternative'), 'The best sets that hold something this one leaves out, the best first.'),
+      impossible: ref('impossible'),
+      ifChanged: list(ref('ifChanged'), 'What single changes of the tank as it is would buy, the best first.'),
       findings: list(ref('finding'), 'What check says of the planned tank.'),
       summary: ref('summary'),
       cautions: list(ref('caution'), 'Dangers and duties that come with the species wished for.'),
@@ -216,6 +259,11 @@ export const plan = {
       'leftOut',
       'proven',
       'gap',
+      'worth',
+      'equals',
+      'order',
+      'alternatives',
+      'ifChanged',
       'findings',
       'summary',
       'cautions',
@@ -253,6 +301,12 @@ export const plan = {
       'A day on which animals go in.',
       {
         date: date('The day.'),
+        purchase: date(
+          'Day on which its fishes are bought, to be watched apart until they go in; left out where none are, or where there is no holding tank.',
+        ),
+        latest: date(
+          'Last day on which it can go in at these lengths: afterwards one that is there could swallow one of it. Left out where no such day is near.',
+        ),
         animals: list(ref('plannedAnimals'), 'What goes in.', { minItems: 1 }),
         reasons: list(ref('orderReason'), 'What keeps it from going in earlier.'),
       },
@@ -274,10 +328,91 @@ export const plan = {
         species: slug('Id of the species.'),
         count: ref('count'),
         because: list(ref('finding'), 'The errors it would be part of if it came in as well.'),
+        conflict: ref('conflict'),
         rather: list(slug('Id of a species.'), 'The chosen species that it would cost.'),
         wouldNeed: list(ref('change'), 'Changes, each tried: any one of them would let it in beside what was chosen.'),
       },
-      ['species', 'count', 'because', 'rather', 'wouldNeed'],
+      ['species', 'count', 'because', 'conflict', 'rather', 'wouldNeed'],
+    ),
+    conflict: closed(
+      'Conflict',
+      'What it cannot be together with: chosen wishes and residents. Neither, where it cannot be in this tank at all.',
+      {
+        species: list(slug('Id of a species.'), 'The chosen wishes.'),
+        residents: list(text('Id of a resident.', 70), 'The residents.'),
+        minimal: { type: 'boolean', description: 'Without any one of the chosen wishes it could come in beside the others named.' },
+      },
+      ['species', 'residents', 'minimal'],
+    ),
+    worth: closed(
+      'Worth',
+      'What a set is worth: the sum of priorities counts first, then the number of animals.',
+      {
+        priority: { type: 'integer', description: 'Sum of priorities.', minimum: 0 },
+        animals: { type: 'integer', description: 'Number of animals.', minimum: 0 },
+      },
+      ['priority', 'animals'],
+    ),
+    equals: closed(
+      'Equals',
+      'Sets worth as much, among which the fewest doubts about errors, then the fewest warnings, then the lowest species ids decide.',
+      {
+        weighed: { type: 'integer', description: 'How many work and were weighed, this one among them.', minimum: 0 },
+        all: { type: 'boolean', description: 'Whether there are no others.' },
+      },
+      ['weighed', 'all'],
+    ),
+    orderProof: closed(
+      'OrderProof',
+      'Whether a better order of the batches exists.',
+      {
+        proven: {
+          type: 'boolean',
+          description: 'None breaks less of what is usual: scavengers first, the peaceful before the pugnacious.',
+        },
+        cost: {
+          type: 'number',
+          description:
+            'Points for what this order breaks: 20 for each pugnacious animal before a peaceful one, 1000 for scavengers that wait, 2 and 1 for those that should be last or early.',
+          minimum: 0,
+        },
+        atLeast: { type: 'number', description: 'Points that no order goes below.', minimum: 0 },
+      },
+      ['proven', 'cost', 'atLeast'],
+    ),
+    alternative: closed(
+      'Alternative',
+      'Another set that works.',
+      {
+        chosen: list(ref('chosen'), 'What is in it, in the order of the wish list.'),
+        worth: ref('worth'),
+        gains: list(slug('Id of a species.'), 'What it has that the plan has not, or more of it.'),
+        losses: list(slug('Id of a species.'), 'What the plan has that it has not, or less of it.'),
+        proven: { type: 'boolean', description: 'Whether no better one exists that differs as it does.' },
+      },
+      ['chosen', 'worth', 'gains', 'losses', 'proven'],
+    ),
+    impossible: closed(
+      'Impossible',
+      'Wishes that have to be in and cannot be together: without any one of them the others could be.',
+      {
+        species: list(slug('Id of a species.'), 'The wishes.', { minItems: 1 }),
+        because: list(ref('finding'), 'What stands in the way.'),
+        minimal: { type: 'boolean', description: 'Whether it is known that the others could be.' },
+      },
+      ['species', 'because', 'minimal'],
+    ),
+    ifChanged: closed(
+      'IfChanged',
+      'A change of the tank as it is, and the best set that would follow.',
+      {
+        change: ref('change'),
+        worth: ref('worth'),
+        gains: list(slug('Id of a species.'), 'What could then come in that is left out now.'),
+        losses: list(slug('Id of a species.'), 'What would then be left out.'),
+        proven: { type: 'boolean', description: 'Whether no better set would follow.' },
+      },
+      ['change', 'worth', 'gains', 'losses', 'proven'],
     ),
     change: oneKindOf('Change', 'An edit of a situation.', changes),
     ...changes,

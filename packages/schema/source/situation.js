@@ -235,6 +235,7 @@ export const situation = {
           maxItems: 2,
         },
         priority: { type: 'integer', description: 'How much it is wanted, 1 to 10; 5 when left out.', minimum: 1, maximum: 10 },
+        must: { type: 'boolean', description: 'It has to be among what goes in: without it there is no plan.' },
         length: ref('bodyLength'),
         origin: ref('origin'),
       },
@@ -286,6 +287,11 @@ export const situation = {
         ['avoid', 'allow', 'exclude'],
         'What plan does about a danger it cannot rule out: avoid where there is a choice (default), allow, or exclude.',
       ),
+      priorities: oneOf(
+        ['add-up', 'strict'],
+        'How plan weighs priorities: they add up (default), or one wish of a higher priority outweighs all of lower ones.',
+      ),
+      notBefore: date('First day on which plan lets anything go in; as soon as it may when left out.'),
     }),
     acceptance: closed(
       'Acceptance',

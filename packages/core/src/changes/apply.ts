@@ -1,4 +1,4 @@
-import type { Change, Rock, Situation } from '@commensal/schema';
+import type { Change, Rock, Situation, Wish } from '@commensal/schema';
 import { REEF_ROCK, rockEnvelope } from '../biology/rock-envelope.js';
 import { convert } from '../quantity/units.js';
 
@@ -51,8 +51,31 @@ export function applyChange(situation: Situation, change: Change): Situation {
         ...situation,
         wishes: (situation.wishes ?? []).filter((wish) => !change.species.includes(wish.species)),
       });
+    case 'this-length':
+      return withWish(situation, change.species, { length: { value: change.lengthCm, unit: 'cm' } });
+    case 'this-count':
+      return withWish(situation, change.species, { count: [change.count, change.count] });
+    case 'not-before':
+      return { ...situation, settings: { ...situation.settings, notBefore: change.date } };
+    case 'rock-relaid':
+      return { ...situation, events: [...(situation.events ?? []), { kind: 'rock-relaid', date: change.date }] };
+    case 'food-offered':
+      return {
+        ...situation,
+        tank: { ...situation.tank, foods: [...new Set([...(situation.tank.foods ?? []), change.food as Foods[number]])] },
+      };
+    case 'without-copper':
+      return { ...situation, tank: { ...situation.tank, copper: 'removed' } };
   }
 }
+
+type Foods = NonNullable<Situation['tank']['foods']>;
+
+/** Every wish for a species, with something else about it. */
+const withWish = (situation: Situation, species: string, edit: Partial<Wish>): Situation => ({
+  ...situation,
+  wishes: (situation.wishes ?? []).map((wish) => (wish.species === species ? { ...wish, ...edit } : wish)),
+});
 
 /** The names by which events and acceptances may call an animal. */
 function namesIn({ residents = [], introductions = [], wishes = [] }: Situation): Set<string> {

@@ -26,6 +26,7 @@ function leftOut(ground: Ground, library: Library, chosen: Arrangement, line: Li
     species: line.wish.kind.id,
     count: pick.count,
     because: because.length > 0 ? because : [...beside.excluding],
+    conflict: { species: [...new Set(rather)], residents: [], minimal: false },
     rather: [...new Set(rather)],
     wouldNeed: changesFor(ground, because, [...new Set(rather)]).filter((change) => letsIn(ground, library, chosen, pick, change)),
   };
