@@ -191,7 +191,7 @@ const changes = {
     'date',
   ]),
   rockRelaid: closed(
-    'RockRelaid',
+    'RelaidRock',
     'The rock is laid anew, so that nobody holds an old territory.',
     { kind: { const: 'rock-relaid' }, date: date('The day.') },
     ['kind', 'date'],
@@ -293,6 +293,7 @@ export const plan = {
         species: slug('Id of the species.'),
         count: ref('count'),
         length: ref('plannedLength'),
+        purchasedOn: date('Day on which it is bought, to be watched apart until it goes in; left out where nothing is told of a holding tank.'),
       },
       ['id', 'species', 'count'],
     ),
@@ -331,8 +332,12 @@ export const plan = {
         conflict: ref('conflict'),
         rather: list(slug('Id of a species.'), 'The chosen species that it would cost.'),
         wouldNeed: list(ref('change'), 'Changes, each tried: any one of them would let it in beside what was chosen.'),
+        wouldNeedTogether: list(
+          ref('change'),
+          'Where none does alone: changes, tried, that together would let it in, and would not without any one of them; none where that was not found.',
+        ),
       },
-      ['species', 'count', 'because', 'conflict', 'rather', 'wouldNeed'],
+      ['species', 'count', 'because', 'conflict', 'rather', 'wouldNeed', 'wouldNeedTogether'],
     ),
     conflict: closed(
       'Conflict',

@@ -19,22 +19,35 @@ export type {
 } from './generated/check.js';
 // A plan holds findings and counts of the same types as a check report.
 export type {
+  Alternative,
   Change,
   Chosen,
+  Conflict,
   Count,
+  Equals,
+  FoodOffered,
+  IfChanged,
+  Impossible,
   InsteadOf,
   LargerTank,
   LeftOut,
   MoreExperience,
   MoreRock,
+  NotBefore,
+  OrderProof,
   OrderReason,
   Plan,
   PlannedAnimals,
   PlannedIntroduction,
   PlannedLength,
   ProvisionMade,
+  RelaidRock,
+  ThisCount,
+  ThisLength,
   WarmerOrCooler,
+  WithoutCopper,
   WithoutResident,
+  Worth,
 } from './generated/plan.js';
 export type { Effect, Monotone, RuleDefault, RuleDescription, RuleList } from './generated/rules.js';
 export type {

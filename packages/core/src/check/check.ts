@@ -1,4 +1,4 @@
-import type { Caution, CheckReport, Finding, RuleCounts, StaleAcceptance, Summary } from '@commensal/schema';
+import type { Caution, CheckReport, Finding, Level, RuleCounts, StaleAcceptance, Summary } from '@commensal/schema';
 import { dayOf, isoOf } from '../quantity/days.js';
 import { expectIds } from '../rules/ids.js';
 import { LEVELS } from '../rules/levels.js';
@@ -43,12 +43,14 @@ export const cautionsIn = (
     { kept: stock.tank.kept, ailing: ailingSpecies(findings, [...stock.animals, ...others]) },
   );
 
-/** The findings alone, in no particular order, accepted ones marked: what a search asks for over and over. */
-export const findingsOf = (stock: Stock, rules: readonly AnyRule[]): readonly Finding[] => run(stock, rules).findings;
+/** The findings alone, in no particular order, accepted ones marked, from a level up: what a search asks for over and over. */
+export const findingsOf = (stock: Stock, rules: readonly AnyRule[], from: Level = 'note'): readonly Finding[] =>
+  run(stock, rules, LEVELS.indexOf(from)).findings;
 
 function run(
   stock: Stock,
   rules: readonly AnyRule[],
+  from = 0,
 ): { findings: Finding[]; counts: Record<string, RuleCounts>; stale: StaleAcceptance[] } {
   const findings: Finding[] = [];
   const counts: Record<string, RuleCounts> = {};
@@ -56,7 +58,7 @@ function run(
     const count = { passed: 0, failed: 0, cantTell: 0, inapplicable: 0, untested: 0 };
     counts[rule.id] = count;
     if (stock.settings.off.includes(rule.id)) count.untested = 1;
-    else runRule(rule, stock, count, findings);
+    else runRule(rule, stock, count, findings, from);
   }
   return { findings, counts, stale: acceptances(stock, findings) };
 }
@@ -66,12 +68,14 @@ function runRule(
   stock: Stock,
   count: Record<'passed' | 'failed' | 'cantTell' | 'inapplicable', number>,
   findings: Finding[],
+  from: number,
 ): void {
   const options = optionsOf(rule, stock);
   rule.measure(stock, options, (measure) => {
     const verdict = rule.judge(measure, options);
     count[verdict.outcome] += 1;
     if (verdict.outcome !== 'failed' && verdict.outcome !== 'cantTell') return;
+    if (from > 0 && LEVELS.indexOf(verdict.level) < from) return;
     const { subjects, data, when, basis } = rule.tell(measure, verdict, stock, options);
     // Handed on, not copied: objects of so many shapes are slow to copy.
     findings.push({

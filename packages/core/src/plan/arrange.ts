@@ -1,4 +1,4 @@
-import type { Finding } from '@commensal/schema';
+import type { Finding, OrderProof } from '@commensal/schema';
 import type { Checked } from '../check/check.js';
 import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
@@ -7,7 +7,8 @@ import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import { capacityRules, checkWith, excludes, excludingRules, findingsWith, type Ground, isFixed, mayPass } from './ground.js';
+import { capacityRules, checkWith, dayAt, excludes, excludingRules, findingsWith, type Ground, isFixed, mayPass, placesFor } from './ground.js';
+import { delayed } from './delays.js';
 import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { newcomerFrom, type Pick } from './line.js';
@@ -25,6 +26,8 @@ export interface Arrangement {
   readonly warnings: number;
   /** It works, or no lengths and order exist with which it would. */
   readonly decided: boolean;
+  /** What its order breaks of what is usual, and whether any breaks less. */
+  readonly order: OrderProof;
 }
 
 /**
@@ -32,24 +35,71 @@ export interface Arrangement {
  * doubts, then the fewest warnings. Where there is none that works, the least bad one, so that its findings can be told.
  */
 export function arrange(ground: Ground, picks: readonly Pick[]): Arrangement {
+  let best: Arrangement | undefined;
+  let decided = true;
+  for (const set of pickedSets(ground, picks)) {
+    const found = arrangeOn(set);
+    if (best === undefined || isBetter(found, best)) best = found;
+    decided &&= found.decided;
+    if (found.excluding.length === 0) break;
+  }
+  const { excluding } = best as Arrangement;
+  return { ...(best as Arrangement), decided: excluding.length === 0 || decided };
+}
+
+/** Picks in batches, once for each way in which these may follow one another in time. */
+export function pickedSets(ground: Ground, picks: readonly Pick[]): PickedSet[] {
   const batches = batchesOf(ground, picks);
   const prices = pricesOf(batches.length, (before, after) => costBefore(batches[before] as Batch, batches[after] as Batch));
-  const set: PickedSet = { ground, picks, batches, prices };
+  return footings(ground, batches).map(({ first, positions }) => ({ ground, picks, batches, prices, first, positions }));
+}
+
+/** A set with its batches in an order, by name, at lengths; undefined where another batch has to be the first. */
+export function arrangementIn(set: PickedSet, names: readonly string[], lengths: Lengths): Arrangement | undefined {
+  const order = names.map((name) => set.batches.findIndex(({ picks }) => picks[0]?.line.batch === name));
+  return set.first !== undefined && order[0] !== set.first ? undefined : arrangementOf(set, order, lengths, true, false);
+}
+
+/** Which positions the batches of an order take, and which batch has to be the first where that matters. */
+interface Footing {
+  readonly first: number | undefined;
+  readonly positions: readonly number[];
+}
+
+/**
+ * What is watched waits for its day, and what is not can go in at once: scavengers first and the others as soon as they may, or
+ * everything later.
+ */
+function footings({ watchedFrom }: Ground, batches: readonly Batch[]): Footing[] {
+  const isWatched = ({ picks }: Batch): boolean => picks.some(({ line }) => line.watch !== undefined);
+  const from = (start: number): number[] => batches.map((_, index) => index + start);
+  if (watchedFrom === 0 || !batches.some(isWatched)) return [{ first: undefined, positions: from(0) }];
+  const later: Footing = { first: undefined, positions: from(watchedFrom) };
+  const unwatched = batches.findIndex((batch) => batch.scavengers && !isWatched(batch));
+  return unwatched < 0 ? [later] : [{ first: unwatched, positions: [0, ...from(watchedFrom).slice(0, -1)] }, later];
+}
+
+function arrangeOn(set: PickedSet): Arrangement {
+  const { ground, picks, batches } = set;
   const likely = arrangeByDanger(set);
   if (likely.excluding.length === 0 || likely.decided) return likely;
-  if (ground.stock.settings.whenUncertain !== 'exclude' && likely.excluding.some((finding) => isFixed(ground, finding)))
-    return { ...likely, decided: true };
+  if (failsAnyhow(ground, likely)) return { ...likely, decided: true };
   const animalsOf = ({ order, lengths }: Way): readonly StockAnimal[] => placedBy(set, order, lengths).flatMap(({ animals }) => animals);
-  const { way, all } = everyWay(ground, picks, batches.length, (lengths) => meetingsOf(ground, batches, lengths), animalsOf);
-  return way === undefined ? { ...likely, decided: all } : arrangementOf(set, way.order, way.lengths, true);
+  const { way, all } = everyWay(ground, picks, batches.length, (lengths) => meetingsOf(set, lengths), animalsOf);
+  return way === undefined ? { ...likely, decided: all } : arrangementOf(set, way.order, way.lengths, true, false);
 }
 
 /** The same for what hangs on dangers and on sums; `decided` is false where it fails for what hangs on the whole. */
 function arrangeByDanger(set: PickedSet): Arrangement {
   const { ground, picks, batches } = set;
-  const { places, decided } = placesToMeet(ground, picks, batches.length);
   const byDanger = lengthsByDanger(ground, picks);
-  const { best, roomLacks, allDecided } = bestOf(set, places === undefined ? byDanger : [...byDanger, withPlaces(byDanger, places)], false);
+  const likely = bestOf(set, byDanger, false);
+  if (likely.best.excluding.length === 0 || failsAnyhow(ground, likely.best)) return likely.best;
+  const { places, decided } = placesToMeet(ground, picks, placesFor(ground, batches.length));
+  const placed = places === undefined ? undefined : bestOf(set, [withPlaces(byDanger, places)], false);
+  const best = placed !== undefined && isBetter(placed.best, likely.best) ? placed.best : likely.best;
+  const roomLacks = likely.roomLacks || placed?.roomLacks === true;
+  const allDecided = likely.allDecided && placed?.allDecided !== false;
   if (best.excluding.length === 0) return best;
   // With places in which nobody excludes anybody, what is left are rules that ask for neither length nor day, or sums.
   if (!roomLacks) return { ...best, decided: places === undefined ? decided : allDecided && !hangsOnOrder(ground, best) };
@@ -66,11 +116,19 @@ function arrangeByDanger(set: PickedSet): Arrangement {
 const withPlaces = ([lengths]: readonly Lengths[], places: ReadonlyMap<string, Place>): Lengths =>
   new Map([...(lengths ?? []), ...[...places].map(([id, { length }]): [string, number] => [id, length])]);
 
-interface PickedSet {
+interface Ranked {
+  readonly excluding: readonly Finding[];
+  readonly doubts: number;
+  readonly warnings: number;
+}
+
+export interface PickedSet {
   readonly ground: Ground;
   readonly picks: readonly Pick[];
   readonly batches: readonly Batch[];
   readonly prices: Prices;
+  readonly first: number | undefined;
+  readonly positions: readonly number[];
 }
 
 const hasRule = (ground: Ground, planning: AnyRule['planning'], { rule }: Finding): boolean =>
@@ -83,6 +141,10 @@ const hangsOnOrder = (ground: Ground, { excluding }: Arrangement): boolean => ex
 const hangsOnRoom = (ground: Ground, { excluding }: Arrangement): boolean =>
   excluding.every((finding) => capacityRules(ground).some(({ id }) => id === finding.rule));
 
+/** Where doubts exclude, one may give way to a milder failure at other lengths. */
+export const failsAnyhow = (ground: Ground, { excluding }: Ranked): boolean =>
+  ground.stock.settings.whenUncertain !== 'exclude' && excluding.some((finding) => isFixed(ground, finding));
+
 /** The best of some lengths; `roomLacks` where one of them fails by nothing but sums. */
 function bestOf(
   set: PickedSet,
@@ -92,7 +154,9 @@ function bestOf(
   let best: Arrangement | undefined;
   let allDecided = true;
   let roomLacks = false;
-  for (const lengths of choices) {
+  for (const [at, lengths] of choices.entries()) {
+    // What stands at any lengths needs no others to be tried: the usual ones and those that dangers ask for are enough to tell it.
+    if (best !== undefined && (set.ground.onlyWhether || at > 1) && failsAnyhow(set.ground, best)) break;
     const arrangement = arrangeWith(set, lengths, forRoom);
     allDecided &&= arrangement.decided;
     roomLacks ||= hangsOnRoom(set.ground, arrangement);
@@ -102,7 +166,7 @@ function bestOf(
   return { best: best as Arrangement, roomLacks, allDecided };
 }
 
-const isBetter = (one: Arrangement, other: Arrangement): boolean =>
+const isBetter = (one: Ranked, other: Ranked): boolean =>
   one.excluding.length !== other.excluding.length
     ? one.excluding.length < other.excluding.length
     : one.doubts !== other.doubts
@@ -110,8 +174,8 @@ const isBetter = (one: Arrangement, other: Arrangement): boolean =>
       : one.warnings < other.warnings;
 
 function arrangeWith(set: PickedSet, lengths: Lengths, forRoom: boolean): Arrangement {
-  const { ground, batches, prices } = set;
-  const meets = meetingsOf(ground, batches, lengths);
+  const { ground, prices } = set;
+  const meets = meetingsOf(set, lengths);
   const works = forRoom
     ? (order: readonly number[]): boolean =>
         hasRoom(
@@ -120,14 +184,19 @@ function arrangeWith(set: PickedSet, lengths: Lengths, forRoom: boolean): Arrang
         )
     : undefined;
   const fitting = fittingOrder(prices, meets, works);
-  return arrangementOf(set, fitting.order ?? orderBy(prices, () => true).order ?? [], lengths, fitting.decided);
+  return arrangementOf(set, fitting.order ?? orderBy(prices, () => true).order ?? [], lengths, fitting.decided, fitting.exact);
 }
 
-/** Batches in an order at lengths, a gap apart. */
-const placedBy = ({ ground, batches }: PickedSet, order: readonly number[], lengths: Lengths): Arrangement['batches'] =>
-  order.map((item, position) => {
+/** Batches in an order at lengths, a gap apart unless other days are given. */
+const placedBy = (
+  { ground, batches, positions }: PickedSet,
+  order: readonly number[],
+  lengths: Lengths,
+  days: readonly number[] = positions.map((position) => dayAt(ground, position)),
+): Arrangement['batches'] =>
+  order.map((item, index) => {
     const batch = batches[item] as Batch;
-    const day = ground.startDay + position * ground.gapDays;
+    const day = days[index] as number;
     return {
       batch,
       day,
@@ -135,9 +204,46 @@ const placedBy = ({ ground, batches }: PickedSet, order: readonly number[], leng
     };
   });
 
-function arrangementOf(set: PickedSet, order: readonly number[], lengths: Lengths, orderIsDecided: boolean): Arrangement {
+/** As soon as may be, a gap apart; later, where the tank has to grow older or its nitrifiers need longer, and that is better. */
+function arrangementOf(
+  set: PickedSet,
+  order: readonly number[],
+  lengths: Lengths,
+  orderIsDecided: boolean,
+  isCheapest: boolean,
+): Arrangement {
+  const { ground } = set;
+  let days = order.map((_, index) => dayAt(ground, set.positions[index] as number));
+  let best = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
+  let last = best;
+  for (let tries = 0; tries < MOST_DELAYS && !failsAnyhow(ground, last); tries += 1) {
+    const later = delayed(ground, last.batches, last.checked.findings);
+    if (later === undefined) break;
+    days = later;
+    last = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
+    if (isBetter(last, best)) best = last;
+  }
+  return { ...best, order: orderProof(set.prices, order, isCheapest) };
+}
+
+/** What an order costs, and what every order costs at least: of each two batches the cheaper way round. */
+function orderProof({ cost }: Prices, order: readonly number[], isCheapest: boolean): OrderProof {
+  let [spent, atLeast] = [0, 0];
+  order.forEach((item, at) => {
+    for (const other of order.slice(at + 1)) {
+      spent += cost(item, other);
+      atLeast += Math.min(cost(item, other), cost(other, item));
+    }
+  });
+  const proven = isCheapest || spent <= atLeast;
+  return { proven, cost: spent, atLeast: proven ? spent : atLeast };
+}
+
+/** Delays of one order that are tried one after the other: a wait for one batch may make another wait. */
+const MOST_DELAYS = 6;
+
+function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: boolean): Omit<Arrangement, 'order'> {
   const { ground, picks } = set;
-  const placed = placedBy(set, order, lengths);
   const newcomers = placed.flatMap((entry) => entry.animals);
   const ids = new Set(newcomers.map((animal) => animal.id));
   const isOut = (finding: Finding): boolean => finding.accepted === undefined && excludes(ground, finding, ids);
@@ -172,12 +278,12 @@ function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {
 }
 
 /** Whether there is room with everything in on the last day, when sums are least. Doubts do not go by that. */
-const mayHaveRoom = ({ ground, picks, batches }: PickedSet, lengths: Lengths): boolean =>
+const mayHaveRoom = ({ ground, picks, positions }: PickedSet, lengths: Lengths): boolean =>
   ground.stock.settings.whenUncertain === 'exclude' ||
   hasRoom(
     ground,
     picks.map((pick) =>
-      newcomerFrom(pick, ground.startDay + (batches.length - 1) * ground.gapDays, pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]),
+      newcomerFrom(pick, dayAt(ground, positions.at(-1) ?? 0), pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]),
     ),
   );
 
@@ -185,6 +291,8 @@ const mayHaveRoom = ({ ground, picks, batches }: PickedSet, lengths: Lengths): b
 interface FittingOrder {
   readonly order: readonly number[] | undefined;
   readonly decided: boolean;
+  /** No order that fits is cheaper. */
+  readonly exact: boolean;
 }
 
 /**
@@ -193,26 +301,29 @@ interface FittingOrder {
  */
 function fittingOrder(prices: Prices, meets: Meets, works: ((order: readonly number[]) => boolean) | undefined): FittingOrder {
   const { count, cost } = prices;
-  if (isHopeless(count, meets)) return { order: undefined, decided: true };
+  if (isHopeless(count, meets)) return { order: undefined, decided: true, exact: false };
   const any = anyOrder(orderBy(prices, () => true).order ?? [], meets);
-  if (any.order === undefined && any.exact) return { order: undefined, decided: true };
+  if (any.order === undefined && any.exact) return { order: undefined, decided: true, exact: false };
   const fits = (item: number, position: number, placed: readonly number[]): boolean =>
     !meets(item, position, item, position) && placed.every((other, at) => !meets(item, position, other, at));
   if (count <= EXACT_UP_TO) {
     const found = orderBy(prices, fits, works);
-    if (found.order !== undefined || found.exact) return { order: found.order, decided: true };
+    if (found.order !== undefined || found.exact) return { order: found.order, decided: true, exact: found.exact };
   }
-  if (any.order === undefined) return { order: undefined, decided: false };
+  if (any.order === undefined) return { order: undefined, decided: false, exact: false };
   const order = bySwaps(any.order, cost, (changed) => changed.every((item, at) => fits(item, at, changed.slice(0, at))));
-  return works === undefined || works(order) ? { order, decided: true } : { order: undefined, decided: false };
+  return works === undefined || works(order) ? { order, decided: true, exact: false } : { order: undefined, decided: false, exact: false };
 }
 
-/** Whether batches exclude each other at their positions; a batch with itself, whether its members or the residents do. */
-function meetingsOf(ground: Ground, batches: readonly Batch[], lengths: Lengths): Meets {
+/** Whether batches exclude each other at their places in the order; a batch with itself, whether its members or the residents do. */
+function meetingsOf({ ground, batches, first, positions }: PickedSet, lengths: Lengths): Meets {
   const placed = batches.map(({ picks }) => picks.map((pick) => ({ pick, length: lengths.get(pick.line.id) ?? 0 })));
-  return (item, position, other, otherPosition) => {
+  return (item, index, other, otherIndex) => {
+    if (first !== undefined && (item === first) !== (index === 0)) return true;
     const own = placed[item] ?? [];
     const others = placed[other] ?? [];
+    const position = positions[index] as number;
+    const otherPosition = positions[otherIndex] as number;
     for (const { pick, length } of own) {
       if (item === other && clashWithResidents(ground, pick, { length, position })) return true;
       for (const two of others) {

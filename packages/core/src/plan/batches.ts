@@ -12,6 +12,8 @@ export interface Batch {
   /** Settles better before others, or takes over the tank and goes in at the end. */
   readonly early: boolean;
   readonly last: boolean;
+  /** First day on which the tank is old enough for all of it. */
+  readonly readyDay: number;
 }
 
 /** All scavengers on one day, and every kin group on one day of its own (common practice). */
@@ -43,6 +45,7 @@ function batchOf(ground: Ground, picks: readonly Pick[], scavengers: boolean): B
     peaceful: scavengers ? 0 : picks.length - fierce.length,
     early: role('early'),
     last: role('last'),
+    readyDay: Math.max(ground.startDay, ...picks.map(({ line }) => line.readyDay)),
   };
 }
 
@@ -53,13 +56,15 @@ const firstId = (batch: Batch): string => batch.picks[0]?.line.id ?? '';
 
 /**
  * What it costs to put one batch in before another: most for a scavenger that has to wait, then for every peaceful animal
- * that meets a pugnacious one already settled, then for the wishes of single species to go in early or last.
+ * that meets a pugnacious one already settled, then for what waits for the tank to grow older and keeps others waiting, then for
+ * the wishes of single species to go in early or last.
  */
 export function costBefore(first: Batch, second: Batch): number {
   return (
     (second.scavengers && !first.scavengers ? 1000 : 0) +
     first.pugnacious * second.peaceful * 20 +
     (first.last && !second.last && !second.scavengers ? 2 : 0) +
-    (second.early && !first.early && !first.scavengers ? 1 : 0)
+    (second.early && !first.early && !first.scavengers ? 1 : 0) +
+    (first.readyDay > second.readyDay && !second.scavengers ? 5 : 0)
   );
 }

@@ -1,4 +1,4 @@
-import { type Ground, mayExclude, meetingOf } from './ground.js';
+import { dayAt, type Ground, mayExclude, meetingOf, placesFor } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 
 /** Where a line may be put: which of its entry lengths, and the how-manieth batch it comes in with. */
@@ -7,7 +7,7 @@ export interface Place {
   readonly position: number;
 }
 
-const placesOf = (ground: Ground): number => Math.max(1, ground.mostBatches);
+const placesOf = (ground: Ground): number => Math.max(1, placesFor(ground, ground.mostBatches));
 
 /** A number for a line with so many animals: more of them want more of a refuge. */
 const numberOf = (ground: Ground, { line, count }: Pick): number => line.index * ground.mostOfOne + count - 1;
@@ -25,7 +25,7 @@ function answered(ground: Ground, table: number, size: number, at: number, find:
 }
 
 const animalAt = (ground: Ground, pick: Pick, { length, position }: Place): ReturnType<typeof newcomerFrom> =>
-  newcomerFrom(pick, ground.startDay + position * ground.gapDays, pick.line.lengthsCm[length]);
+  newcomerFrom(pick, dayAt(ground, position), pick.line.lengthsCm[length]);
 
 /** Whether two lines exclude each other, each at its place. */
 export function clashAt(ground: Ground, one: Pick, place: Place, other: Pick, otherPlace: Place): boolean {
@@ -84,15 +84,15 @@ export function clashWithResidents(ground: Ground, pick: Pick, place: Place): bo
 /** Whether two lines clash wherever they are put. */
 export function clashEverywhere(ground: Ground, one: Pick, other: Pick): boolean {
   const together = one.line.batch === other.line.batch;
-  const own = placesFor(ground, one).filter((place) => !clashWithResidents(ground, one, place));
-  const others = placesFor(ground, other).filter((place) => !clashWithResidents(ground, other, place));
+  const own = everyPlace(ground, one).filter((place) => !clashWithResidents(ground, one, place));
+  const others = everyPlace(ground, other).filter((place) => !clashWithResidents(ground, other, place));
   return own.every((place) =>
     others.every((otherPlace) => (place.position === otherPlace.position) !== together || clashAt(ground, one, place, other, otherPlace)),
   );
 }
 
 /** Every place of a line: its lengths on every day on which a batch may go in. */
-export function placesFor(ground: Ground, { line }: Pick): Place[] {
+export function everyPlace(ground: Ground, { line }: Pick): Place[] {
   const lengths = Math.max(1, line.lengthsCm.length);
   return Array.from({ length: lengths * placesOf(ground) }, (_, at) => ({ length: at % lengths, position: Math.floor(at / lengths) }));
 }

@@ -4,12 +4,14 @@ import { dominance } from '../rules/dominance.js';
 import { entryGap } from '../rules/entry-gap/index.js';
 import { entryOrder } from '../rules/entry-order.js';
 import { isVendors } from '../rules/ids.js';
+import { maturity, readyDay } from '../rules/maturity.js';
 import { nitrogen } from '../rules/nitrogen/index.js';
+import { quarantine } from '../rules/quarantine.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
-import type { Stock, StockAnimal } from '../stock/stock.js';
+import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
 import { inEntryOrder, stockOf } from '../stock/stock-of.js';
-import { type Line, linesOf } from './line.js';
+import { type Line, linesOf, type Watch } from './line.js';
 
 /** What planning stands on: the tank as it is, the wishes, the rules. */
 export interface Ground {
@@ -21,7 +23,11 @@ export interface Ground {
   readonly onlyWhether: boolean;
   /** First day on which anything may go in. */
   readonly startDay: number;
+  /** Days from one batch to the next: the customary gap, or what a lot takes in the holding tank where that is longer. */
   readonly gapDays: number;
+  readonly customaryGapDays: number;
+  /** Places in the order that pass before what is watched first can go in. */
+  readonly watchedFrom: number;
   /** Batches that all wishes together would make. */
   readonly mostBatches: number;
   /** Most animals that are wished for of one kind. */
@@ -62,20 +68,28 @@ export interface Roles {
 /** Lays the ground for a plan. Introductions that stand in the situation are kept as they are. */
 export function groundOf(situation: Situation, library: Library, rules: readonly AnyRule[], onlyWhether = false): Ground {
   const { stock } = stockOf(situation, library);
-  const { gapDays } = optionsOf(entryGap, stock);
+  const customaryGapDays = optionsOf(entryGap, stock).gapDays;
+  const watch = watchIn(stock, rules);
+  const gapDays = watch === undefined ? customaryGapDays : Math.max(customaryGapDays, Math.ceil(watch.days / (stock.tank.holdingLots ?? 1)));
   const lastEntry = Math.max(...stock.animals.map((animal) => animal.entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
   const lines = linesOf(
     stock.wishes,
     stock.animals.map((animal) => animal.id),
+    watch,
+    readyIn(stock, rules),
   );
+  const startDay = Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays, stock.settings.notBefore ?? stock.day);
+  const isWatched = lines.some((line) => line.watch !== undefined);
   return {
     situation,
     stock,
     lines,
     rules,
     onlyWhether,
-    startDay: Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays),
+    startDay,
     gapDays,
+    customaryGapDays,
+    watchedFrom: watch === undefined || !isWatched ? 0 : Math.ceil(Math.max(0, stock.day + watch.days - startDay) / Math.max(1, gapDays)),
     mostBatches: new Set(lines.map((line) => line.batch)).size,
     mostOfOne: Math.max(1, ...lines.map(({ wish }) => wish.most)),
     ...optionsOf(entryOrder, stock),
@@ -87,17 +101,39 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
   };
 }
 
+/** Where there is a holding tank, fishes are watched in it for as long as the rule on quarantine asks. */
+function watchIn(stock: Stock, rules: readonly AnyRule[]): Watch | undefined {
+  if (stock.tank.holdingLots === undefined || !rules.includes(quarantine) || stock.settings.off.includes(quarantine.id)) return undefined;
+  return { days: optionsOf(quarantine, stock).watchDays, fromDay: stock.day };
+}
+
+/** When the tank is old enough for a species, by the rule on maturity. */
+function readyIn(stock: Stock, rules: readonly AnyRule[]): (kind: StockKind) => number {
+  const asks = rules.includes(maturity) && !stock.settings.off.includes(maturity.id);
+  const options = optionsOf(maturity, stock);
+  return (kind) => (asks ? (readyDay(stock, kind, options) ?? stock.day) : stock.day);
+}
+
+/** The day of a place in the order of entry. */
+export const dayAt = ({ startDay, gapDays }: Ground, position: number): number => startDay + position * gapDays;
+
+/** Places in the order of entry that so many batches may take up. */
+export const placesFor = ({ watchedFrom }: Ground, batches: number): number => batches + watchedFrom;
+
 /** What check says of the tank with more animals in it. */
 export function checkWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[] = ground.rules): Checked {
   ground.spent.work += 10;
   return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
 }
 
-/** The same in brief, by some of the rules. */
+/** The errors and doubts about errors alone, by some of the rules. */
 export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[]): readonly Finding[] {
   ground.spent.work += 1;
-  return findingsOf(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
+  return findingsOf(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules, 'error');
 }
+
+/** The stock with more animals in it. */
+export const stockWith = (ground: Ground, newcomers: readonly StockAnimal[]): Stock => stockOfAll(ground, [...ground.stock.animals, ...newcomers]);
 
 const stockOfAll = (ground: Ground, animals: readonly StockAnimal[]): Stock => ({ ...ground.stock, animals: inEntryOrder(animals) });
 
@@ -170,7 +206,7 @@ export const isFixed = (ground: Ground, finding: Finding): boolean =>
   !mayPass(ground, finding) && ![...meetingRules(ground), ...capacityRules(ground)].some(({ id }) => id === finding.rule);
 
 /** Last day that planning thinks of for an entry: every batch that the wishes could make, one after the other. */
-export const lastDay = (ground: Ground): number => ground.startDay + ground.gapDays * Math.max(0, ground.mostBatches - 1);
+export const lastDay = (ground: Ground): number => dayAt(ground, Math.max(0, placesFor(ground, ground.mostBatches) - 1));
 
 /** What two animals mean to each other by the rules on meetings; a resident among them is nobody's fault. */
 export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal): Danger {
@@ -179,8 +215,8 @@ export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal):
   if (known !== undefined) return known;
   const residents = new Set(ground.stock.animals.map((animal) => animal.id));
   const newcomers = new Set([one.id, other.id].filter((id) => !residents.has(id)));
-  const findings = findingsOf(stockOfAll(ground, one === other ? [one] : [one, other]), meetingRules(ground)).filter(
-    (finding) => finding.accepted === undefined && finding.level !== 'note',
+  const findings = findingsOf(stockOfAll(ground, one === other ? [one] : [one, other]), meetingRules(ground), 'warning').filter(
+    (finding) => finding.accepted === undefined,
   );
   const grave = findings.filter((finding) => excludes(ground, finding, newcomers));
   const danger: Danger = {
@@ -234,7 +270,8 @@ export function mayExclude(ground: Ground, one: StockAnimal, other: StockAnimal)
     findingsOf(
       { ...stock, animals: inEntryOrder(one === other ? [unmeasured(one, 0)] : [unmeasured(one, first), unmeasured(other, second)]) },
       rules,
-    ).some(({ level, accepted }) => level === 'error' && accepted === undefined),
+      'error',
+    ).some(({ accepted }) => accepted === undefined),
   );
   ground.perhaps.set(key, answer);
   return answer;

@@ -1,6 +1,6 @@
 import { exactly } from '../quantity/band.js';
 import { batchName } from './batches.js';
-import type { StockAnimal, StockWish } from '../stock/stock.js';
+import type { StockAnimal, StockKind, StockWish } from '../stock/stock.js';
 
 /** A wish that may come in: what it is called in findings and the entry lengths it can be bought at, shortest first. */
 export interface Line {
@@ -12,6 +12,15 @@ export interface Line {
   readonly wish: StockWish;
   /** Up to three total lengths in cm, in tenths; empty where no entry length is known. */
   readonly lengthsCm: readonly number[];
+  /** Days that it is watched in a holding tank before it goes in, and the first on which it can be bought; undefined where it is not watched. */
+  readonly watch: Watch | undefined;
+  /** First day on which the tank is old enough for it, where it wants an old tank. */
+  readonly readyDay: number;
+}
+
+export interface Watch {
+  readonly days: number;
+  readonly fromDay: number;
 }
 
 /** The lengths to try, one of them unknown where none is known. */
@@ -27,7 +36,12 @@ export interface Pick {
  * The wishes as lines, in a fixed order: by priority, then by species. Ids are the species', made unlike any id that is
  * taken.
  */
-export function linesOf(wishes: readonly StockWish[], taken: Iterable<string>): Line[] {
+export function linesOf(
+  wishes: readonly StockWish[],
+  taken: Iterable<string>,
+  watch: Watch | undefined,
+  readyDay: (kind: StockKind) => number,
+): Line[] {
   const used = new Set(taken);
   return [...wishes].sort(byWorth).map((wish, index) => {
     let id = wish.kind.id;
@@ -35,15 +49,28 @@ export function linesOf(wishes: readonly StockWish[], taken: Iterable<string>): 
     used.add(id);
     const { entryCm } = wish;
     const tenths = entryCm === undefined ? [] : [entryCm.low, entryCm.centre, entryCm.high].map((length) => Math.round(length * 10) / 10);
-    return { index, id, batch: batchName(wish.kind), wish, lengthsCm: [...new Set(tenths)] };
+    return {
+      index,
+      id,
+      batch: batchName(wish.kind),
+      wish,
+      lengthsCm: [...new Set(tenths)],
+      watch: wish.kind.form === 'fish' ? watch : undefined,
+      readyDay: readyDay(wish.kind),
+    };
   });
 }
 
 function byWorth(one: StockWish, other: StockWish): number {
   if (one.priority !== other.priority) return other.priority - one.priority;
   if (one.kind.id !== other.kind.id) return one.kind.id < other.kind.id ? -1 : 1;
+  if (one.must !== other.must) return one.must ? -1 : 1;
   return one.least - other.least || one.most - other.most || (one.entryCm?.centre ?? 0) - (other.entryCm?.centre ?? 0);
 }
+
+/** The day on which it is bought, to go in on a day: as long before as it is to be watched, as far as that is possible. */
+const purchaseDay = ({ watch }: Line, day: number): number | undefined =>
+  watch === undefined ? undefined : Math.min(day, Math.max(watch.fromDay, day - watch.days));
 
 /** A pick as an animal of the stock, that goes in on a day at a length. */
 export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefined): StockAnimal {
@@ -55,7 +82,7 @@ export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefin
     role: 'newcomer',
     sex: undefined,
     origin: pick.line.wish.origin,
-    purchaseDay: undefined,
+    purchaseDay: purchaseDay(pick.line, day),
     lengthCm: lengthCm === undefined ? undefined : exactly(lengthCm),
     lengthDay: day,
     entryDay: day,

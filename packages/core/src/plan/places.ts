@@ -15,24 +15,24 @@ export interface Meeting {
 }
 
 /**
- * Lengths and positions of entry with which no two of some picks exclude each other, when there are so many batches at most.
- * Gaps in the order are allowed, as other batches may fill them: what fails here fails in every larger set of no more batches
+ * Lengths and positions of entry with which no two of some picks exclude each other, when there are so many positions at most.
+ * Gaps in the order are allowed, as other batches may fill them: what fails here fails in every larger set of no more positions
  * as well. Only lines in grave danger are asked; the one with the fewest places left is placed first.
  */
-export function placesToMeet(ground: Ground, picks: readonly Pick[], batches: number): Meeting {
+export function placesToMeet(ground: Ground, picks: readonly Pick[], positions: number): Meeting {
   const variables = picks.flatMap((pick): Variable[] => {
     const { predator, prey } = picks.reduce(
       (sum, other) => (other === pick ? sum : joined(sum, rolesBeside(ground, pick, other))),
       rolesBesideResidents(ground, pick),
     );
     if (!predator && !prey) return [];
-    return [{ pick, values: valuesOf(ground, pick, predator, prey, batches).filter((value) => !clashWithResidents(ground, pick, value)) }];
+    return [{ pick, values: valuesOf(ground, pick, predator, prey, positions).filter((value) => !clashWithResidents(ground, pick, value)) }];
   });
   const places = new Map<string, Place>();
   let steps = 0;
   const assign = (open: readonly Variable[], taken: ReadonlySet<number>): boolean => {
     if (open.length === 0) return true;
-    if (open.some(({ values }) => values.length === 0) || isCrowded(open, taken, batches)) return false;
+    if (open.some(({ values }) => values.length === 0) || isCrowded(open, taken, positions)) return false;
     const next = open.reduce((least, variable) => (variable.values.length < least.values.length ? variable : least));
     const others = open.filter((variable) => variable !== next);
     for (const value of next.values) {
@@ -112,11 +112,13 @@ function isCrowded(open: readonly Variable[], taken: ReadonlySet<number>, places
 }
 
 /** Longer is safer for what is only prey, shorter for what only swallows; else every length counts. */
-function valuesOf(ground: Ground, { line }: Pick, predator: boolean, prey: boolean, batches: number): Place[] {
+function valuesOf(ground: Ground, { line }: Pick, predator: boolean, prey: boolean, places: number): Place[] {
+  const { watch } = line;
   const last = Math.max(0, line.lengthsCm.length - 1);
   const every = line.lengthsCm.length === 0 ? [0] : line.lengthsCm.map((_, index) => index);
   const lengths = ground.stock.settings.whenUncertain === 'exclude' || predator === prey ? every : prey ? [last] : [0];
-  return lengths.flatMap((length) => Array.from({ length: batches }, (_, position) => ({ length, position })));
+  const positions = Array.from({ length: places }, (_, position) => position).filter((position) => watch === undefined || position >= ground.watchedFrom);
+  return lengths.flatMap((length) => positions.map((position) => ({ length, position })));
 }
 
 const joined = (one: Parts, other: Parts): Parts => ({ predator: one.predator || other.predator, prey: one.prey || other.prey });

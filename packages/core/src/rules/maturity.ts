@@ -1,7 +1,7 @@
 import type { Basis } from '@commensal/schema';
 import { type Band, bandOf, exactly } from '../quantity/band.js';
 import { isoOf } from '../quantity/days.js';
-import type { StockAnimal, StockKind } from '../stock/stock.js';
+import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
 import { arrivalOf, comers } from './presence.js';
 import { PASSED, type Rule } from './rule.js';
 
@@ -76,6 +76,11 @@ export const maturity: Rule<MaturityMeasure, Options> = {
     };
   },
 };
+
+/** First day on which a tank is old enough for a species; undefined where it is not known when it was cycled. */
+export function readyDay({ tank }: Stock, kind: StockKind, options: Readonly<Record<Options, number>>): number | undefined {
+  return tank.cycledDay === undefined ? undefined : tank.cycledDay + Math.ceil(ageFor(kind, options)?.centre ?? 0);
+}
 
 /** What the record asks for, else what is customary for its like. Most animals need no more than a cycled tank. */
 function ageFor(kind: StockKind, { anemoneDays, copepodFeederDays }: Readonly<Record<Options, number>>): Band | undefined {

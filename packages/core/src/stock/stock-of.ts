@@ -81,6 +81,8 @@ export function stockOf(situation: Situation, library: Library): Stocking {
         off: settings.off ?? [],
         accepted: settings.accepted ?? [],
         whenUncertain: settings.whenUncertain ?? 'avoid',
+        priorities: settings.priorities ?? 'add-up',
+        notBefore: settings.notBefore === undefined ? undefined : dayOf(settings.notBefore),
       },
     },
   };
@@ -146,7 +148,15 @@ function newcomerOf(newcomer: Newcomer, kind: StockKind, entryDay: number): Stoc
 
 function wishOf(wish: Wish, kind: StockKind): StockWish {
   const [least = 1, most = 1] = wish.count ?? [];
-  return { kind, least, most, priority: wish.priority ?? 5, origin: wish.origin, entryCm: readLength(wish.length, kind) ?? kind.entryCm };
+  return {
+    kind,
+    least,
+    most,
+    priority: wish.priority ?? 5,
+    must: wish.must === true,
+    origin: wish.origin,
+    entryCm: readLength(wish.length, kind) ?? kind.entryCm,
+  };
 }
 
 /** A line splits where one of its animals leaves: the rest stay together under the old id. */

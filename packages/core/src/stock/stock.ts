@@ -64,6 +64,9 @@ export interface StockSettings {
   readonly off: readonly string[];
   readonly accepted: readonly Acceptance[];
   readonly whenUncertain: 'avoid' | 'allow' | 'exclude';
+  readonly priorities: 'add-up' | 'strict';
+  /** First day on which a plan lets anything go in; undefined where it is not told. */
+  readonly notBefore: number | undefined;
 }
 
 /** A species as rules see it. Undefined means unknown. */
@@ -131,6 +134,8 @@ export interface StockWish {
   readonly least: number;
   readonly most: number;
   readonly priority: number;
+  /** It has to be among what goes in. */
+  readonly must: boolean;
   readonly origin: 'captive-bred' | 'wild' | undefined;
   readonly entryCm: Band | undefined;
 }

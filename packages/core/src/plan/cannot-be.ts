@@ -1,0 +1,46 @@
+import type { Arrangement } from './arrange.js';
+import type { Field } from './field.js';
+import { capacityRules, dayAt, excludesForGood, findingsWith, type Ground, isFixed, placesFor } from './ground.js';
+import { newcomerFrom, type Pick } from './line.js';
+import { minimalConflict } from './minimal-conflict.js';
+import { type Meeting, placesToMeet } from './places.js';
+
+/**
+ * A smallest part of some picks that cannot come in together in any larger set either: no lengths and places are left with which no
+ * two of them exclude each other, or what they claim is over its limit at its least. Undefined where that is not so.
+ */
+export function cannotBe(field: Field, picks: readonly Pick[]): Pick[] | undefined {
+  return canMeet(field, picks) ? undefined : (minimalConflict(picks, (some) => canMeet(field, some)) ?? [...picks]);
+}
+
+function canMeet(field: Field, picks: readonly Pick[]): boolean {
+  if (picks.length === 0) return true;
+  const { ground } = field;
+  const positions = placesFor(ground, batchesBeside(field, picks));
+  const meeting = placesToMeet(ground, picks, positions);
+  if (meeting.places === undefined && meeting.decided) return false;
+  return !isOverfull(ground, picks, meeting, positions);
+}
+
+/** Batches of the largest set that could hold some picks: theirs, and those of all that does not exclude one of them. */
+function batchesBeside({ options, conflict }: Field, picks: readonly Pick[]): number {
+  const batches = new Set(picks.map(({ line }) => line.batch));
+  for (const { line } of options) if (!batches.has(line.batch) && !picks.some((pick) => conflict(pick.line, line))) batches.add(line.batch);
+  return batches.size;
+}
+
+/** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */
+function isOverfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, positions: number): boolean {
+  const ids = new Set(picks.map((pick) => pick.line.id));
+  const newcomers = picks.map((pick) =>
+    newcomerFrom(pick, dayAt(ground, latest.get(pick.line.id) ?? positions - 1), pick.line.lengthsCm[0]),
+  );
+  return findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludesForGood(ground, finding, ids));
+}
+
+/** The picks that a finding names which stands at whatever lengths and on whatever days, in whatever company. */
+export function fixedFailure(ground: Ground, { picks, excluding }: Arrangement): Pick[] | undefined {
+  const ids = new Set(picks.map(({ line }) => line.id));
+  const finding = excluding.find((one) => isFixed(ground, one) && excludesForGood(ground, one, ids));
+  return finding === undefined ? undefined : picks.filter(({ line }) => finding.subjects.some(({ id }) => id === line.id));
+}

@@ -1,0 +1,52 @@
+import type { Change } from '@commensal/schema';
+import { applyChange } from '../changes/apply.js';
+import type { Library } from '../stock/library.js';
+import { fitting } from './fits.js';
+import { type Ground, groundOf } from './ground.js';
+import type { Entry } from './insert.js';
+import type { Pick } from './line.js';
+
+/** A set that was chosen, and how it comes in. */
+export interface ChosenSet {
+  readonly picks: readonly Pick[];
+  readonly entries: readonly Entry[];
+}
+
+/** The ground after some changes, and what a pick is called there; undefined where it is dropped. */
+export interface Changed {
+  readonly ground: Ground;
+  readonly same: (pick: Pick) => Pick | undefined;
+}
+
+export function changedBy(ground: Ground, library: Library, changes: readonly Change[]): Changed {
+  const changed = groundOf(changes.reduce(applyChange, ground.situation), library, ground.rules, true);
+  // Ids of lines may differ afterwards; the wishes that stay keep their order.
+  const dropped = new Set(changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : [])));
+  const staying = (ground.situation.wishes ?? []).flatMap((wish, index) => (dropped.has(wish.species) ? [] : [index]));
+  return {
+    ground: changed,
+    same: ({ line, count }) => {
+      const wish = changed.stock.wishes[staying.indexOf(ground.stock.wishes.indexOf(line.wish))];
+      const own = wish === undefined ? undefined : changed.lines.find((other) => other.wish === wish);
+      return own === undefined ? undefined : { line: own, count: Math.min(own.wish.most, Math.max(own.wish.least, count)) };
+    },
+  };
+}
+
+/** Whether a wish comes in beside what was chosen once all of some changes are made. */
+export function letsIn(ground: Ground, library: Library, { picks, entries }: ChosenSet, pick: Pick, changes: readonly Change[]): boolean {
+  const { ground: changed, same } = changedBy(ground, library, changes);
+  const own = same(pick);
+  if (own === undefined) return false;
+  const hint = entries.flatMap(({ line, length }): Entry[] => {
+    const its = same({ line, count: line.wish.least });
+    return its === undefined ? [] : [{ line: its.line, length: Math.min(length, Math.max(0, its.line.lengthsCm.length - 1)) }];
+  });
+  return (
+    fitting(changed)(
+      picks.flatMap((other) => same(other) ?? []),
+      own,
+      hint,
+    ) !== undefined
+  );
+}

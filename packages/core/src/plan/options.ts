@@ -1,0 +1,44 @@
+import { clashWithResidents, everyPlace } from './clashes.js';
+import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
+import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
+import { isVendors } from '../rules/ids.js';
+
+/** Most options of one plan: numbers of wishes, each of which is one. */
+export const MOST_OPTIONS = 512;
+
+/** The numbers of a wish that work by themselves beside the residents; the largest first. */
+export function optionsFor(ground: Ground, line: Line): Pick[] {
+  const options: Pick[] = [];
+  for (let count = line.wish.most; count >= line.wish.least; count -= 1) {
+    if (worksAlone(ground, { line, count })) options.push({ line, count });
+  }
+  return options;
+}
+
+/**
+ * Whether a pick can be in the tank with the residents at all: no error stands at its shortest and its longest, early and
+ * late. Between them these hold the safest meeting with every resident, as swallower and as prey, and the smallest claim.
+ */
+export function worksAlone(ground: Ground, pick: Pick): boolean {
+  const ids = new Set([pick.line.id]);
+  const every = everyLength(pick.line);
+  // Of a rule of others it is not known that what fails at both ends fails between them.
+  const lengths = ground.rules.some(({ id }) => isVendors(id)) ? every : [every[0], every.at(-1)];
+  let standing: Map<string, string> | undefined;
+  for (const day of [ground.startDay, lastDay(ground)]) {
+    for (const length of lengths) {
+      const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) =>
+        excludesForGood(ground, finding, ids),
+      );
+      const before = standing;
+      standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
+      if (standing.size === 0) return true;
+    }
+  }
+  // Where the even contest is the worst, neither end need be the safest.
+  const isEitherWay = (rule: string): boolean => eitherWayRules(ground).some(({ id }) => id === rule);
+  return (
+    [...(standing ?? new Map<string, string>()).values()].every(isEitherWay) &&
+    everyPlace(ground, pick).some((place) => !clashWithResidents(ground, pick, place))
+  );
+}
