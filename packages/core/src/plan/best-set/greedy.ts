@@ -1,5 +1,5 @@
 import type { Graph } from './graph.js';
-import { isWithoutConflict, keepsLimits, meetsMusts, valueOf } from './holds.js';
+import { isWithoutConflict, keepsLimits, meetsMusts, worthOf } from './holds.js';
 import type { SetProblem } from './problem.js';
 
 /** A good set found quickly, to measure others against: the best of a few greedy ones. Undefined where none meets the musts. */
@@ -23,7 +23,7 @@ export function greedySet(problem: SetProblem, graph: Graph): readonly number[] 
     for (const row of musts) if (!row.some((option) => set.includes(option))) ordered.filter((option) => row.includes(option)).some(add);
     if (!meetsMusts(problem, set) || !keepsLimits(problem, set)) continue;
     ordered.forEach(add);
-    if (best === undefined || valueOf(problem, set) > valueOf(problem, best)) best = set;
+    if (best === undefined || worthOf(problem, set) > worthOf(problem, best)) best = set;
   }
   return best;
 }

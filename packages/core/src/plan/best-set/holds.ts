@@ -3,7 +3,7 @@ import type { Graph } from './graph.js';
 import type { SetProblem } from './problem.js';
 
 /** Sum of the values in the order of the options, so that one set has one value. */
-export const valueOf = ({ values }: SetProblem, options: readonly number[]): number =>
+export const worthOf = ({ values }: SetProblem, options: readonly number[]): number =>
   options.reduce((sum, option) => sum + (values[option] ?? 0), 0);
 
 /** Whether sorted options pass no limit. Uses are summed in the order of the options. */

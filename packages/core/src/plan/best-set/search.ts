@@ -1,6 +1,6 @@
 import { addBit, countBits, dropBit, hasBit, lowestBit } from './bits.js';
 import { type Found, keyOf, putIn, type Shortlist } from './found.js';
-import { keepsLimits, valueOf } from './holds.js';
+import { keepsLimits, worthOf } from './holds.js';
 import type { Model } from './model.js';
 import type { Nogoods } from './nogoods.js';
 
@@ -68,7 +68,7 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
   /** Puts the set of a node on the list where it belongs there. */
   const offer = (depth: number): void => {
     const options = Array.from(path.subarray(0, depth), (place) => optionAt[place] ?? 0).sort((one, other) => one - other);
-    const worth = valueOf(problem, options);
+    const worth = worthOf(problem, options);
     if (!(worth > floor || (orEqual && worth === floor))) return;
     const last = list.found.length >= most ? list.found[list.found.length - 1] : undefined;
     if (last !== undefined && worth <= last.value) return;
@@ -283,7 +283,7 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
 
   if (nogoods.none) return { found: [], steps, open: unseen };
   if (start !== undefined && !said.has(keyOf(start))) {
-    const worth = valueOf(problem, start);
+    const worth = worthOf(problem, start);
     if (worth > floor && most === 1) putIn(list, { options: start, value: worth });
   }
   for (let place = 0; place < count; place += 1) if (!hasBit(nogoods.banned, 0, place)) addBit(candidates, 0, place);
