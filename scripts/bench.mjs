@@ -11,6 +11,7 @@ const { benchCheck } = await import('../bench/check.mjs');
 const { benchSizes } = await import('../bench/sizes.mjs');
 const { benchStartUp } = await import('../bench/start-up.mjs');
 const { benchValidation } = await import('../bench/validation.mjs');
+const { benchBestSet } = await import('../bench/best-set.mjs');
 const { checkCrossings } = await import('../bench/crossings.mjs');
 const { summary } = await import('../bench/table.mjs');
 
@@ -19,6 +20,7 @@ benchSwallow(40);
 if (!checkCrossings()) process.exitCode = 1;
 benchCheck(12, 0.2);
 benchCheck(40, 2);
+if (!(await benchBestSet())) process.exitCode = 1;
 benchValidation();
 await benchSizes(root);
 benchStartUp(root);
