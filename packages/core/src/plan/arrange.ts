@@ -1,5 +1,6 @@
 import type { Finding, OrderProof } from '@commensal/schema';
 import type { Checked } from '../check/check.js';
+import { nitrogen } from '../rules/nitrogen/index.js';
 import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { type Batch, batchesOf, costBefore } from './batches.js';
@@ -7,7 +8,19 @@ import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import { capacityRules, checkWith, dayAt, excludes, excludingRules, findingsWith, type Ground, isFixed, mayPass, placesFor } from './ground.js';
+import {
+  capacityRules,
+  checkWith,
+  dayAt,
+  excludes,
+  excludingRules,
+  findingsWith,
+  type Ground,
+  isFixed,
+  mayFail,
+  mayPass,
+  placesFor,
+} from './ground.js';
 import { delayed } from './delays.js';
 import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
@@ -156,12 +169,12 @@ function bestOf(
   let roomLacks = false;
   for (const [at, lengths] of choices.entries()) {
     // What stands at any lengths needs no others to be tried: the usual ones and those that dangers ask for are enough to tell it.
-    if (best !== undefined && (set.ground.onlyWhether || at > 1) && failsAnyhow(set.ground, best)) break;
+    if (best !== undefined && (set.ground.asks !== 'how-well' || at > 1) && failsAnyhow(set.ground, best)) break;
     const arrangement = arrangeWith(set, lengths, forRoom);
     allDecided &&= arrangement.decided;
     roomLacks ||= hangsOnRoom(set.ground, arrangement);
     if (best === undefined || isBetter(arrangement, best)) best = arrangement;
-    if (best.excluding.length === 0 && (set.ground.onlyWhether || best.doubts + best.warnings === 0)) break;
+    if (best.excluding.length === 0 && (set.ground.asks !== 'how-well' || best.doubts + best.warnings === 0)) break;
   }
   return { best: best as Arrangement, roomLacks, allDecided };
 }
@@ -247,7 +260,9 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
   const newcomers = placed.flatMap((entry) => entry.animals);
   const ids = new Set(newcomers.map((animal) => animal.id));
   const isOut = (finding: Finding): boolean => finding.accepted === undefined && excludes(ground, finding, ids);
-  const checked = ground.onlyWhether ? checkUntilOut(ground, newcomers, isOut) : checkWith(ground, newcomers);
+  // What keeps it out is all that need be known of a set that something does.
+  const barred = checkUntilOut(ground, newcomers, isOut);
+  const checked = ground.asks !== 'how-well' || barred.findings.some(isOut) ? barred : checkWith(ground, newcomers);
   const open = checked.findings.filter((finding) => finding.accepted === undefined);
   const excluding = open.filter(isOut);
   return {
@@ -268,8 +283,15 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
 /** Where only whether is asked, what is dear to ask need not be where something else keeps the set out. */
 function checkUntilOut(ground: Ground, newcomers: readonly StockAnimal[], isOut: (finding: Finding) => boolean): Checked {
   const rules = excludingRules(ground);
-  const cheap = checkWith(ground, newcomers, rules.slice(0, -1));
-  return cheap.findings.some(isOut) ? cheap : checkWith(ground, newcomers, rules.slice(-1));
+  const cheap = rules.filter((rule) => rule !== nitrogen);
+  const dear = rules.filter((rule) => rule === nitrogen);
+  let checked = checkWith(ground, newcomers, []);
+  for (const step of [...(ground.asks === 'whether' ? cheap.map((rule) => [rule]) : [cheap]), dear]) {
+    if (!step.every((rule) => mayFail(ground, rule, newcomers))) continue;
+    checked = checkWith(ground, newcomers, step);
+    if (checked.findings.some(isOut)) break;
+  }
+  return checked;
 }
 
 function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {
@@ -282,9 +304,7 @@ const mayHaveRoom = ({ ground, picks, positions }: PickedSet, lengths: Lengths):
   ground.stock.settings.whenUncertain === 'exclude' ||
   hasRoom(
     ground,
-    picks.map((pick) =>
-      newcomerFrom(pick, dayAt(ground, positions.at(-1) ?? 0), pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]),
-    ),
+    picks.map((pick) => newcomerFrom(pick, dayAt(ground, positions.at(-1) ?? 0), pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0])),
   );
 
 /** An order that fits; without one, `decided` where there is none. */

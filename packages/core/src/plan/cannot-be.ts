@@ -5,18 +5,36 @@ import { newcomerFrom, type Pick } from './line.js';
 import { minimalConflict } from './minimal-conflict.js';
 import { type Meeting, placesToMeet } from './places.js';
 
-/**
- * A smallest part of some picks that cannot come in together in any larger set either: no lengths and places are left with which no
- * two of them exclude each other, or what they claim is over its limit at its least. Undefined where that is not so.
- */
-export function cannotBe(field: Field, picks: readonly Pick[]): Pick[] | undefined {
-  return canMeet(field, picks) ? undefined : (minimalConflict(picks, (some) => canMeet(field, some)) ?? [...picks]);
+/** Picks that cannot come in together: in no larger set either, or in none of so many batches or fewer. */
+export interface CannotBe {
+  readonly picks: readonly Pick[];
+  /** Infinity where no number of batches helps. */
+  readonly batches: number;
 }
 
-function canMeet(field: Field, picks: readonly Pick[]): boolean {
+/**
+ * A smallest part of some picks that cannot come in together: no lengths and places are left with which no two of them exclude each
+ * other, or what they claim is over its limit at its least. Undefined where that is not so.
+ */
+export function cannotBe(field: Field, picks: readonly Pick[]): CannotBe | undefined {
+  const batches = new Set(picks.map(({ line }) => line.batch)).size;
+  if (canMeet(field.ground, picks, batches)) return undefined;
+  const least = minimalConflict(picks, (some) => canMeet(field.ground, some, batches)) ?? [...picks];
+  const most = batchesBeside(field, least);
+  if (most <= batches || !canMeet(field.ground, least, most)) return { picks: least, batches: Number.POSITIVE_INFINITY };
+  // More batches would do: as many as are known not to.
+  let [tooFew, enough] = [batches, most];
+  while (enough - tooFew > 1) {
+    const middle = Math.floor((tooFew + enough) / 2);
+    if (canMeet(field.ground, least, middle)) enough = middle;
+    else tooFew = middle;
+  }
+  return { picks: least, batches: tooFew };
+}
+
+function canMeet(ground: Ground, picks: readonly Pick[], batches: number): boolean {
   if (picks.length === 0) return true;
-  const { ground } = field;
-  const positions = placesFor(ground, batchesBeside(field, picks));
+  const positions = placesFor(ground, batches);
   const meeting = placesToMeet(ground, picks, positions);
   if (meeting.places === undefined && meeting.decided) return false;
   return !isOverfull(ground, picks, meeting, positions);
@@ -24,9 +42,8 @@ function canMeet(field: Field, picks: readonly Pick[]): boolean {
 
 /** Batches of the largest set that could hold some picks: theirs, and those of all that does not exclude one of them. */
 function batchesBeside({ options, conflict }: Field, picks: readonly Pick[]): number {
-  const batches = new Set(picks.map(({ line }) => line.batch));
-  for (const { line } of options) if (!batches.has(line.batch) && !picks.some((pick) => conflict(pick.line, line))) batches.add(line.batch);
-  return batches.size;
+  const beside = options.filter(({ line }) => !picks.some((pick) => pick.line !== line && conflict(pick.line, line)));
+  return new Set([...picks, ...beside].map(({ line }) => line.batch)).size;
 }
 
 /** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */

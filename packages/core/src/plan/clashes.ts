@@ -31,6 +31,12 @@ const animalAt = (ground: Ground, pick: Pick, { length, position }: Place): Retu
 export function clashAt(ground: Ground, one: Pick, place: Place, other: Pick, otherPlace: Place): boolean {
   if (one.line.index > other.line.index) return clashAt(ground, other, otherPlace, one, place);
   if (!mayClash(ground, one, other)) return false;
+  if (isOneSided(ground, one, other)) {
+    return (
+      place.position > latestSafe(ground, one, place.length, other, otherPlace) ||
+      otherPlace.position > latestSafe(ground, other, otherPlace.length, one, place)
+    );
+  }
   const places = placesOf(ground);
   const values = 3 * places;
   const at = (place.length * places + place.position) * values + otherPlace.length * places + otherPlace.position;
@@ -41,6 +47,50 @@ export function clashAt(ground: Ground, one: Pick, place: Place, other: Pick, ot
     at,
     () => meetingOf(ground, animalAt(ground, one, place), animalAt(ground, other, otherPlace)).excludes,
   );
+}
+
+/** Whether two lines exclude each other by nothing but rules in which longer and earlier is worse for the one and better for the other. */
+const isOneSided = (ground: Ground, one: Pick, other: Pick): boolean =>
+  ground.stock.settings.whenUncertain !== 'exclude' &&
+  answered(
+    ground,
+    numbersOf(ground) * (2 * numbersOf(ground) + numberOf(ground, one)) + numberOf(ground, other),
+    1,
+    0,
+    () => !mayExclude(ground, animalAt(ground, one, ANYWHERE), animalAt(ground, other, ANYWHERE)),
+  );
+
+const ANYWHERE: Place = { length: 0, position: 0 };
+
+/**
+ * The latest position at which a line can come in at a length without being the prey of another at its place: mouths that were there
+ * earlier have grown more, so that there is one, found by halving; -1 where there is none.
+ */
+function latestSafe(ground: Ground, prey: Pick, length: number, predator: Pick, place: Place): number {
+  const places = placesOf(ground);
+  const values = 3 * places;
+  const table = numberOf(ground, prey) * numbersOf(ground) + numberOf(ground, predator);
+  let known = ground.latest.get(table);
+  if (known === undefined) {
+    known = new Int16Array(3 * values);
+    ground.latest.set(table, known);
+  }
+  const at = length * values + place.length * places + place.position;
+  const found = known[at] ?? 0;
+  if (found !== 0) return found - 2;
+  const isSafe = (position: number): boolean => {
+    const own = animalAt(ground, prey, { length, position });
+    const { excludes, grave } = meetingOf(ground, own, animalAt(ground, predator, place));
+    return !excludes || !grave.prey.includes(own.id);
+  };
+  let [safe, unsafe] = [-1, places];
+  while (unsafe - safe > 1) {
+    const middle = Math.floor((safe + unsafe) / 2);
+    if (isSafe(middle)) safe = middle;
+    else unsafe = middle;
+  }
+  known[at] = safe + 2;
+  return safe;
 }
 
 /**

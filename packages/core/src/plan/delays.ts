@@ -17,7 +17,7 @@ interface Placed {
 export function delayed(ground: Ground, batches: readonly Placed[], findings: readonly Finding[]): number[] | undefined {
   const waits = new Map<number, number>();
   for (const finding of findings) {
-    const until = ground.onlyWhether && finding.level !== 'error' ? undefined : waitIn(finding);
+    const until = ground.asks !== 'how-well' && finding.level !== 'error' ? undefined : waitIn(finding);
     if (until === undefined) continue;
     const at = batches.findIndex(({ animals }) => finding.subjects.some(({ id }) => animals.some((animal) => animal.id === id)));
     if (at >= 0) waits.set(at, Math.max(until, waits.get(at) ?? until));

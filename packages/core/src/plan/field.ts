@@ -17,6 +17,8 @@ export interface Field {
   readonly conflict: (one: Line, other: Line) => boolean;
   /** What was found of sets that cannot be, in any company: none that holds all of these options. */
   readonly never: (readonly number[])[];
+  /** Options that cannot be together in a set of so many batches or fewer: more would come in later. */
+  readonly tooSoon: { readonly numbers: readonly number[]; readonly batches: number }[];
   /** Arrangements by their options. */
   readonly arranged: Map<string, Arrangement>;
 }
@@ -49,6 +51,7 @@ export function fieldOf(ground: Ground): Field {
       musts: ground.lines.filter(({ wish }) => wish.must).map(numbersOf),
     },
     never: [],
+    tooSoon: [],
     arranged: new Map(),
   };
 }

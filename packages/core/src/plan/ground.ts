@@ -5,7 +5,7 @@ import { entryGap } from '../rules/entry-gap/index.js';
 import { entryOrder } from '../rules/entry-order.js';
 import { isVendors } from '../rules/ids.js';
 import { maturity, readyDay } from '../rules/maturity.js';
-import { nitrogen } from '../rules/nitrogen/index.js';
+import { ammoniaMayBeAnError, nitrogen } from '../rules/nitrogen/index.js';
 import { quarantine } from '../rules/quarantine.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
@@ -19,8 +19,7 @@ export interface Ground {
   readonly stock: Stock;
   readonly lines: readonly Line[];
   readonly rules: readonly AnyRule[];
-  /** Nothing is asked but whether a set can come in: how well is not weighed. */
-  readonly onlyWhether: boolean;
+  readonly asks: Asks;
   /** First day on which anything may go in. */
   readonly startDay: number;
   /** Days from one batch to the next: the customary gap, or what a lot takes in the holding tank where that is longer. */
@@ -42,9 +41,14 @@ export interface Ground {
   readonly perhaps: Map<string, boolean>;
   /** The same by numbers, for places in an order of entry. */
   readonly clashes: Map<number, Int8Array>;
+  /** Of one line beside another at its place, the latest position at which it is not swallowed. */
+  readonly latest: Map<number, Int16Array>;
   /** Which parts lines play in dangers at their worst, as found so far. */
   readonly roles: Map<string, Parts>;
 }
+
+/** What is asked of a set: how well it does, what keeps it out, or no more than whether anything does. */
+export type Asks = 'how-well' | 'what-excludes' | 'whether';
 
 /** The parts one line plays. */
 export interface Parts {
@@ -66,11 +70,12 @@ export interface Roles {
 }
 
 /** Lays the ground for a plan. Introductions that stand in the situation are kept as they are. */
-export function groundOf(situation: Situation, library: Library, rules: readonly AnyRule[], onlyWhether = false): Ground {
+export function groundOf(situation: Situation, library: Library, rules: readonly AnyRule[], asks: Asks = 'how-well'): Ground {
   const { stock } = stockOf(situation, library);
   const customaryGapDays = optionsOf(entryGap, stock).gapDays;
   const watch = watchIn(stock, rules);
-  const gapDays = watch === undefined ? customaryGapDays : Math.max(customaryGapDays, Math.ceil(watch.days / (stock.tank.holdingLots ?? 1)));
+  const gapDays =
+    watch === undefined ? customaryGapDays : Math.max(customaryGapDays, Math.ceil(watch.days / (stock.tank.holdingLots ?? 1)));
   const lastEntry = Math.max(...stock.animals.map((animal) => animal.entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
   const lines = linesOf(
     stock.wishes,
@@ -85,7 +90,7 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
     stock,
     lines,
     rules,
-    onlyWhether,
+    asks,
     startDay,
     gapDays,
     customaryGapDays,
@@ -97,6 +102,7 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
     meetings: new Map(),
     perhaps: new Map(),
     clashes: new Map(),
+    latest: new Map(),
     roles: new Map(),
   };
 }
@@ -133,7 +139,8 @@ export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], 
 }
 
 /** The stock with more animals in it. */
-export const stockWith = (ground: Ground, newcomers: readonly StockAnimal[]): Stock => stockOfAll(ground, [...ground.stock.animals, ...newcomers]);
+export const stockWith = (ground: Ground, newcomers: readonly StockAnimal[]): Stock =>
+  stockOfAll(ground, [...ground.stock.animals, ...newcomers]);
 
 const stockOfAll = (ground: Ground, animals: readonly StockAnimal[]): Stock => ({ ...ground.stock, animals: inEntryOrder(animals) });
 
@@ -178,9 +185,16 @@ export const capacityRules = (ground: Ground): readonly AnyRule[] =>
 /** The rules by which a pair, or an animal beside the residents, can be out of the question whatever else comes in. */
 export const lastingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning !== 'plan' && lasts(rule));
 
-/** The rules that can rule a set out, those that are dear to ask last. */
+/** The rules that can rule a set out: first those whose failures stand at any lengths and on any days, last those that are dear to ask. */
 export const excludingRules = (ground: Ground): readonly AnyRule[] =>
-  ground.rules.filter(canExclude).sort((one, other) => Number(one.id === nitrogen.id) - Number(other.id === nitrogen.id));
+  ground.rules.filter(canExclude).sort((one, other) => turnOf(one) - turnOf(other));
+
+/** Whether it is worth asking a rule that is dear to ask. */
+export const mayFail = (ground: Ground, rule: AnyRule, newcomers: readonly StockAnimal[]): boolean =>
+  rule !== nitrogen || ground.stock.settings.whenUncertain === 'exclude' || ammoniaMayBeAnError(stockWith(ground, newcomers));
+
+const turnOf = ({ id, planning }: AnyRule): number =>
+  HANG_ON_ALL.includes(id) ? (id === nitrogen.id ? 4 : 3) : planning === 'plan' ? 2 : planning === 'pair' ? 1 : 0;
 
 const canExclude = ({ gravest }: AnyRule): boolean => gravest === undefined;
 

@@ -19,7 +19,13 @@ const SHARE_OF_WORK = 0.02;
  * What single changes of the tank as it is would buy: another home for a resident that stands in the way of a wish, and the rock laid
  * anew on the first day of entry. Each is found by choosing again; only those that gain are told, the best first.
  */
-export function gainsFrom(ground: Ground, library: Library, picks: readonly Pick[], leftOut: readonly LeftOut[], mostWork: number): IfChanged[] {
+export function gainsFrom(
+  ground: Ground,
+  library: Library,
+  picks: readonly Pick[],
+  leftOut: readonly LeftOut[],
+  mostWork: number,
+): IfChanged[] {
   const own = worthOf(picks);
   const gains = changesWorthTrying(ground, leftOut).flatMap((change): IfChanged[] => {
     const changed = groundOf(applyChange(ground.situation, change), library, ground.rules);

@@ -18,7 +18,15 @@ export function impossibleIn(field: Field, mostWork: number): Impossible {
     if (rows.some((row) => row.length === 0)) return false;
     const only = rows.flat();
     const { arrangement, proven } = selectBest(
-      { ...field, problem: { ...field.problem, values: options.map(() => 0), musts: rows, limits: [...field.problem.limits, noneBut(options.length, only)] } },
+      {
+        ...field,
+        problem: {
+          ...field.problem,
+          values: options.map(() => 0),
+          musts: rows,
+          limits: [...field.problem.limits, noneBut(options.length, only)],
+        },
+      },
       { mostWork: ground.spent.work + mostWork * SHARE_OF_WORK, ranked: false },
     );
     if (arrangement === undefined && !proven) allProven = false;

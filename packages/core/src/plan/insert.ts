@@ -35,7 +35,7 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
         const found = arrangementIn(set, order, all);
         if (found === undefined) continue;
         if (best === undefined || found.excluding.length < best.excluding.length) best = found;
-        if (best.excluding.length === 0 || (failsAnyhow(ground, best) && ground.onlyWhether)) return best;
+        if (best.excluding.length === 0 || (failsAnyhow(ground, best) && ground.asks === 'whether')) return best;
         break;
       }
     }
@@ -45,11 +45,16 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
   return best as Arrangement;
 }
 
-/** Scavengers first, all others from the end: there the least is disturbed. */
-const placesFor = ({ line }: Pick, count: number): number[] => {
+/** Most places that are tried, of few batches and of many. */
+const MOST_PLACES = 6;
+const PLACES_OF_MANY = 3;
+
+/** Scavengers first, all others from the end, where the least is disturbed, and at the start. */
+function placesFor({ line }: Pick, count: number): number[] {
   const places = Array.from({ length: count + 1 }, (_, at) => count - at);
-  return line.batch === '' ? places.reverse() : places;
-};
+  if (line.batch === '') return places.reverse().slice(0, PLACES_OF_MANY);
+  return places.length <= MOST_PLACES ? places : [...places.slice(0, PLACES_OF_MANY - 1), 0];
+}
 
 function middleFirst(count: number): number[] {
   const middle = Math.floor((count - 1) / 2);

@@ -1,9 +1,9 @@
-import type { Change, Finding, LeftOut } from '@commensal/schema';
+import type { Change, Conflict, Finding, LeftOut } from '@commensal/schema';
 import type { Library } from '../stock/library.js';
 import { arrange, type Arrangement } from './arrange.js';
-import { type Fits, fitting, whatCanStay } from './fits.js';
-import { type Ground, groundOf } from './ground.js';
-import { entriesOf, inserted } from './insert.js';
+import { type Fitting, fittingIn, whatCanStay } from './fits.js';
+import type { Ground } from './ground.js';
+import { entriesOf } from './insert.js';
 import { type ChosenSet, letsIn } from './lets-in.js';
 import type { Line, Pick } from './line.js';
 import { minimalConflict } from './minimal-conflict.js';
@@ -14,22 +14,21 @@ import { changesTogether } from './together.js';
 export function leftOutOf(ground: Ground, library: Library, arrangement: Arrangement): LeftOut[] {
   const chosen: ChosenSet = { picks: arrangement.picks, entries: entriesOf(arrangement) };
   const granted = new Set(chosen.picks.map((pick) => pick.line.id));
-  const whether = groundOf(ground.situation, library, ground.rules, true);
-  const fits = fitting(whether);
+  const fitting = fittingIn(ground, chosen.entries);
   const inWishOrder = ground.stock.wishes.map((wish) => ground.lines.find((line) => line.wish === wish) as Line);
-  return inWishOrder.filter((line) => !granted.has(line.id)).map((line) => leftOut(ground, library, fits, chosen, line));
+  return inWishOrder.filter((line) => !granted.has(line.id)).map((line) => leftOut(ground, library, fitting, chosen, line));
 }
 
-function leftOut(ground: Ground, library: Library, fits: Fits, chosen: ChosenSet, line: Line): LeftOut {
+function leftOut(ground: Ground, library: Library, fitting: Fitting, chosen: ChosenSet, line: Line): LeftOut {
   const pick: Pick = { line, count: line.wish.least };
-  const put = inserted(ground, chosen.entries, chosen.picks, pick);
+  const put = fitting.put(chosen.picks, pick);
   const beside = put.excluding.length > 0 ? put : arrange(ground, [...chosen.picks, pick]);
   const about = beside.excluding.filter((finding) => isAbout(finding, line.id, ground));
   // What stands in its way by itself comes before what it would do to others.
   const byItself = (finding: Finding): boolean => finding.subjects.length === 1;
   const because = [...about.filter(byItself), ...about.filter((finding) => !byItself(finding))];
   const told = because.length > 0 ? because : [...beside.excluding];
-  const { conflict, dropped } = conflictWith(ground, fits, chosen.picks, pick, told);
+  const { conflict, dropped } = conflictWith(ground, fitting, chosen.picks, pick, told);
   const rather = dropped.map((other) => other.line.wish.kind.id);
   const changes: Change[] = [
     ...possibleChanges(ground, told, beside),
@@ -53,27 +52,34 @@ const isAbout = (finding: Finding, id: string, ground: Ground): boolean =>
   finding.subjects.some((subject) => subject.id === id) ||
   ground.rules.some((rule) => rule.id === finding.rule && rule.planning === 'capacity');
 
+/** Most chosen wishes of which the smallest part that excludes another is looked for among all. */
+const MOST_IN_A_CONFLICT = 12;
+
 /** What the wish cannot be together with, and what would have to go for it: of those that could, the ones wanted least. */
 function conflictWith(
   ground: Ground,
-  fits: Fits,
+  fitting: Fitting,
   chosen: readonly Pick[],
   pick: Pick,
   because: readonly Finding[],
-): { conflict: LeftOut['conflict']; dropped: readonly Pick[] } {
-  const named = new Set(because.flatMap(({ subjects }) => subjects.map(({ id }) => id)));
-  const residents = ground.stock.animals.flatMap(({ id }) => (named.has(id) ? [id] : []));
-  if (fits([], pick) === undefined) return { conflict: { species: [], residents, minimal: true }, dropped: [] };
-  const involved = chosen.filter(({ line }) => named.has(line.id));
-  const others = chosen.filter((other) => !involved.includes(other));
-  // Those that are named first, and of those the least wanted.
-  const inOrder = [...others, ...involved];
-  const conflict = minimalConflict(inOrder, (some) => fits(some, pick) !== undefined) ?? [];
-  const kept = whatCanStay(fits, inOrder, pick) ?? [];
-  return {
-    conflict: { species: conflict.map(({ line }) => line.wish.kind.id), residents, minimal: true },
-    dropped: chosen.filter((other) => !kept.includes(other)),
-  };
+): { conflict: Conflict; dropped: readonly Pick[] } {
+  const subjects = new Set(because.flatMap((finding) => finding.subjects.map(({ id }) => id)));
+  const residents = ground.stock.animals.flatMap(({ id }) => (subjects.has(id) ? [id] : []));
+  const conflictOf = (picks: readonly Pick[], minimal: boolean): Conflict => ({
+    species: picks.map(({ line }) => line.wish.kind.id),
+    residents,
+    minimal,
+  });
+  if (!fitting.fits([], pick)) return { conflict: conflictOf([], true), dropped: [] };
+  const named = chosen.filter(({ line }) => subjects.has(line.id));
+  const kept = whatCanStay(fitting, chosen, pick);
+  const dropped = kept === undefined ? [] : chosen.filter((other) => !kept.includes(other));
+  const fits = (some: readonly Pick[]): boolean => fitting.fits(some, pick);
+  const smallest = minimalConflict(named, fits);
+  if (smallest !== undefined) return { conflict: conflictOf(smallest, true), dropped };
+  const others = chosen.filter((other) => !named.includes(other));
+  const among = chosen.length > MOST_IN_A_CONFLICT ? undefined : minimalConflict([...others, ...named], fits);
+  return { conflict: conflictOf(among ?? named, among !== undefined), dropped };
 }
 
 /** Most times an amount is made larger. */

@@ -1,7 +1,7 @@
 import type { Change } from '@commensal/schema';
 import { applyChange } from '../changes/apply.js';
 import type { Library } from '../stock/library.js';
-import { fitting } from './fits.js';
+import { fittingIn } from './fits.js';
 import { type Ground, groundOf } from './ground.js';
 import type { Entry } from './insert.js';
 import type { Pick } from './line.js';
@@ -19,7 +19,7 @@ export interface Changed {
 }
 
 export function changedBy(ground: Ground, library: Library, changes: readonly Change[]): Changed {
-  const changed = groundOf(changes.reduce(applyChange, ground.situation), library, ground.rules, true);
+  const changed = groundOf(changes.reduce(applyChange, ground.situation), library, ground.rules, 'whether');
   // Ids of lines may differ afterwards; the wishes that stay keep their order.
   const dropped = new Set(changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : [])));
   const staying = (ground.situation.wishes ?? []).flatMap((wish, index) => (dropped.has(wish.species) ? [] : [index]));
@@ -33,20 +33,21 @@ export function changedBy(ground: Ground, library: Library, changes: readonly Ch
   };
 }
 
+/** A set that was chosen as it is called on a changed ground; what is dropped is left out. */
+export function chosenOn({ same }: Changed, { picks, entries }: ChosenSet): ChosenSet {
+  return {
+    picks: picks.flatMap((other) => same(other) ?? []),
+    entries: entries.flatMap(({ line, length }): Entry[] => {
+      const its = same({ line, count: line.wish.least })?.line;
+      return its === undefined ? [] : [{ line: its, length: Math.min(length, Math.max(0, its.lengthsCm.length - 1)) }];
+    }),
+  };
+}
+
 /** Whether a wish comes in beside what was chosen once all of some changes are made. */
-export function letsIn(ground: Ground, library: Library, { picks, entries }: ChosenSet, pick: Pick, changes: readonly Change[]): boolean {
-  const { ground: changed, same } = changedBy(ground, library, changes);
-  const own = same(pick);
-  if (own === undefined) return false;
-  const hint = entries.flatMap(({ line, length }): Entry[] => {
-    const its = same({ line, count: line.wish.least });
-    return its === undefined ? [] : [{ line: its.line, length: Math.min(length, Math.max(0, its.line.lengthsCm.length - 1)) }];
-  });
-  return (
-    fitting(changed)(
-      picks.flatMap((other) => same(other) ?? []),
-      own,
-      hint,
-    ) !== undefined
-  );
+export function letsIn(ground: Ground, library: Library, chosen: ChosenSet, pick: Pick, changes: readonly Change[]): boolean {
+  const changed = changedBy(ground, library, changes);
+  const own = changed.same(pick);
+  const { picks, entries } = chosenOn(changed, chosen);
+  return own !== undefined && fittingIn(changed.ground, entries).fits(picks, own);
 }

@@ -42,7 +42,8 @@ function firstDayReason(ground: Ground, { day, batch }: Entry): OrderReason {
   const date = { date: isoOf(day) };
   if (day > startDay) {
     const watch = batch.picks.find(({ line }) => line.watch !== undefined)?.line.watch;
-    if (watch !== undefined && batch.readyDay < day) return { message: 'order.watchedFirst', data: { day: date, watch: { value: watch.days, unit: 'd' } } };
+    if (watch !== undefined && batch.readyDay < day)
+      return { message: 'order.watchedFirst', data: { day: date, watch: { value: watch.days, unit: 'd' } } };
     return { message: 'order.oldEnough', data: { day: date } };
   }
   if (day === stock.day) return { message: 'order.fromToday', data: { day: date } };
@@ -58,7 +59,11 @@ function gapReason(ground: Ground, { day, batch }: Entry, before: Entry): OrderR
   if (gap.value > ground.gapDays) {
     if (day === batch.readyDay) return { message: 'order.oldEnough', data: { day: { date: isoOf(day) } } };
     const watch = batch.picks.find(({ line }) => line.watch !== undefined)?.line.watch;
-    if (watch !== undefined && before.batch.picks.every(({ line }) => line.watch === undefined) && day <= ground.stock.day + watch.days + ground.gapDays)
+    if (
+      watch !== undefined &&
+      before.batch.picks.every(({ line }) => line.watch === undefined) &&
+      day <= ground.stock.day + watch.days + ground.gapDays
+    )
       return { message: 'order.watchedFirst', data: { day: { date: isoOf(day) }, watch: { value: watch.days, unit: 'd' } } };
     return { message: 'order.nitrifiers', data };
   }
@@ -69,14 +74,19 @@ function gapReason(ground: Ground, { day, batch }: Entry, before: Entry): OrderR
 function changingPlaces(ground: Ground, { batches }: Arrangement, position: number): OrderReason[] {
   const [before, entry] = [batches[position - 1] as Entry, batches[position] as Entry];
   const others = batches.filter((batch) => batch !== before && batch !== entry).flatMap(({ animals }) => animals);
-  const moved = [...entry.animals.map((animal) => movedTo(animal, before.day)), ...before.animals.map((animal) => movedTo(animal, entry.day))];
+  const moved = [
+    ...entry.animals.map((animal) => movedTo(animal, before.day)),
+    ...before.animals.map((animal) => movedTo(animal, entry.day)),
+  ];
   const newcomers = [...others, ...moved];
   const ids = new Set(newcomers.map(({ id }) => id));
   const found = findingsWith(ground, newcomers, excludingRules(ground)).find(
     (finding) => finding.accepted === undefined && excludes(ground, finding, ids),
   );
   if (found !== undefined) return mustFollow(found, entry.animals, before.animals);
-  return costBefore(entry.batch, before.batch) === costBefore(before.batch, entry.batch) ? [{ message: 'order.interchangeable', data: {} }] : [];
+  return costBefore(entry.batch, before.batch) === costBefore(before.batch, entry.batch)
+    ? [{ message: 'order.interchangeable', data: {} }]
+    : [];
 }
 
 const movedTo = (animal: StockAnimal, day: number): StockAnimal => ({ ...animal, entryDay: day, lengthDay: day });
@@ -92,7 +102,8 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 function mustFollow({ rule, subjects }: Finding, animals: readonly StockAnimal[], others: readonly StockAnimal[]): OrderReason[] {
-  const among = (some: readonly StockAnimal[]): StockAnimal | undefined => some.find((animal) => subjects.some(({ id }) => id === animal.id));
+  const among = (some: readonly StockAnimal[]): StockAnimal | undefined =>
+    some.find((animal) => subjects.some(({ id }) => id === animal.id));
   const [own, other] = [among(animals) ?? animals[0], among(others) ?? others[0]];
   if (own === undefined || other === undefined) return [];
   return [

@@ -26,7 +26,9 @@ export function placesToMeet(ground: Ground, picks: readonly Pick[], positions: 
       rolesBesideResidents(ground, pick),
     );
     if (!predator && !prey) return [];
-    return [{ pick, values: valuesOf(ground, pick, predator, prey, positions).filter((value) => !clashWithResidents(ground, pick, value)) }];
+    return [
+      { pick, values: valuesOf(ground, pick, predator, prey, positions).filter((value) => !clashWithResidents(ground, pick, value)) },
+    ];
   });
   const places = new Map<string, Place>();
   let steps = 0;
@@ -117,7 +119,9 @@ function valuesOf(ground: Ground, { line }: Pick, predator: boolean, prey: boole
   const last = Math.max(0, line.lengthsCm.length - 1);
   const every = line.lengthsCm.length === 0 ? [0] : line.lengthsCm.map((_, index) => index);
   const lengths = ground.stock.settings.whenUncertain === 'exclude' || predator === prey ? every : prey ? [last] : [0];
-  const positions = Array.from({ length: places }, (_, position) => position).filter((position) => watch === undefined || position >= ground.watchedFrom);
+  const positions = Array.from({ length: places }, (_, position) => position).filter(
+    (position) => watch === undefined || position >= ground.watchedFrom,
+  );
   return lengths.flatMap((length) => positions.map((position) => ({ length, position })));
 }
 

@@ -43,8 +43,7 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
   if (ground.lines.length > MOST_WISHES)
     throw new RangeError(`plan: expected at most ${MOST_WISHES} wishes, received ${ground.lines.length}`);
   const numbers = numbersWished(situation);
-  if (numbers > MOST_OPTIONS)
-    throw new RangeError(`plan: expected at most ${MOST_OPTIONS} numbers of wishes in all, received ${numbers}`);
+  if (numbers > MOST_OPTIONS) throw new RangeError(`plan: expected at most ${MOST_OPTIONS} numbers of wishes in all, received ${numbers}`);
   const field = fieldOf(ground);
   const selection = selectBest(field, { mostWork, ranked: true });
   const arrangement = selection.arrangement ?? arrange(ground, []);

@@ -33,7 +33,8 @@ export function possibleChanges(ground: Ground, because: readonly Finding[], bes
 function largerTank(because: readonly Finding[]): Change[] {
   const tight = because.filter((finding) => finding.rule === 'swimming-room');
   if (tight.length === 0) return [];
-  const most = (need: string, has: string): number => Math.max(...tight.map((finding) => Math.max(number(finding, need), number(finding, has))));
+  const most = (need: string, has: string): number =>
+    Math.max(...tight.map((finding) => Math.max(number(finding, need), number(finding, has))));
   const size = {
     lengthCm: most('needLength', 'tankLength'),
     widthCm: most('needWidth', 'tankWidth'),
@@ -78,9 +79,12 @@ function otherLengths(ground: Ground, because: readonly Finding[]): Change[] {
   return ground.lines.flatMap(({ id, wish }): Change[] => {
     const own = because.filter(({ subjects }) => subjects.some((subject) => subject.id === id));
     const isSafeAt = (finding: Finding): boolean =>
-      finding.data.safeLength !== undefined && finding.subjects.some((subject) => subject.id === id && ['prey', 'victim'].includes(subject.role));
+      finding.data.safeLength !== undefined &&
+      finding.subjects.some((subject) => subject.id === id && ['prey', 'victim'].includes(subject.role));
     const lengthCm = Math.max(0, ...own.filter(isSafeAt).map((finding) => number(finding, 'safeLength')));
-    const most = Math.min(...own.filter(({ rule }) => rule === 'company').map((finding) => finding.data.most?.value ?? Number.POSITIVE_INFINITY));
+    const most = Math.min(
+      ...own.filter(({ rule }) => rule === 'company').map((finding) => finding.data.most?.value ?? Number.POSITIVE_INFINITY),
+    );
     return [
       ...(lengthCm > 0 ? [{ kind: 'this-length' as const, species: wish.kind.id, lengthCm }] : []),
       ...(most < wish.least ? [{ kind: 'this-count' as const, species: wish.kind.id, count: most }] : []),

@@ -3,6 +3,7 @@ import type { Arrangement } from './arrange.js';
 import { bestSet, type Said } from './best-set/index.js';
 import { cannotBe, fixedFailure } from './cannot-be.js';
 import { arrangementOf, type Field, picksOf, problemOf } from './field.js';
+import type { Pick } from './line.js';
 
 /** The best set found, and how sure it is. */
 export interface Selection {
@@ -47,15 +48,24 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
   let allEquals = true;
 
   const numberOf = new Map(options.map((option, number) => [option, number]));
-  const never = (picks: ReturnType<typeof picksOf>): number[] => {
-    const numbers = picks.map((pick) => numberOf.get(pick) as number).sort((one, other) => one - other);
+  const numbersOf = (picks: readonly Pick[]): number[] =>
+    picks.map((pick) => numberOf.get(pick) as number).sort((one, other) => one - other);
+  const never = (picks: readonly Pick[]): number[] => {
+    const numbers = numbersOf(picks);
     field.never.push(numbers);
     return numbers;
   };
   const say = (numbers: readonly number[], value: number): Said => {
     const picks = picksOf(options, numbers);
+    const batches = new Set(picks.map(({ line }) => line.batch)).size;
+    if (field.tooSoon.some((soon) => batches <= soon.batches && soon.numbers.every((number) => numbers.includes(number))))
+      return 'not-this';
     const conflict = cannotBe(field, picks);
-    if (conflict !== undefined) return never(conflict);
+    if (conflict !== undefined) {
+      if (conflict.batches === Number.POSITIVE_INFINITY) return never(conflict.picks);
+      field.tooSoon.push({ numbers: numbersOf(conflict.picks), batches: conflict.batches });
+      return 'not-this';
+    }
     const arrangement = arrangementOf(field, numbers);
     if (arrangement.excluding.length > 0) {
       const failing = fixedFailure(ground, arrangement);

@@ -1,9 +1,9 @@
 import type { Change } from '@commensal/schema';
 import type { Library } from '../stock/library.js';
 import { arrange } from './arrange.js';
-import { fitting, whatCanStay } from './fits.js';
+import { fittingIn, whatCanStay } from './fits.js';
 import type { Ground } from './ground.js';
-import { changedBy, type ChosenSet, letsIn } from './lets-in.js';
+import { changedBy, chosenOn, type ChosenSet, letsIn } from './lets-in.js';
 import type { Pick } from './line.js';
 
 /**
@@ -20,7 +20,7 @@ export function changesTogether(ground: Ground, library: Library, chosen: Chosen
   const residents = residentsInTheWay(ground, library, pick, all);
   if (residents === undefined) return [];
   all.push(...residents);
-  const dropped = whatCannotStay(ground, library, chosen.picks, pick, all);
+  const dropped = whatCannotStay(ground, library, chosen, pick, all);
   if (dropped.length > 0) all.push({ kind: 'instead-of', species: [...new Set(dropped)] as [string, ...string[]] });
   const works = (some: readonly Change[]): boolean => letsIn(ground, library, chosen, pick, some);
   if (all.length < 2 || !works(all)) return [];
@@ -49,16 +49,12 @@ function residentsInTheWay(ground: Ground, library: Library, pick: Pick, changes
 }
 
 /** The species of chosen wishes that cannot stay beside it: of those that could, the ones wanted least. */
-function whatCannotStay(ground: Ground, library: Library, chosen: readonly Pick[], pick: Pick, changes: readonly Change[]): string[] {
+function whatCannotStay(ground: Ground, library: Library, chosen: ChosenSet, pick: Pick, changes: readonly Change[]): string[] {
   const changed = changedBy(ground, library, changes);
   const own = changed.same(pick);
-  if (own === undefined) return [];
-  const named = new Map(chosen.flatMap((other): [Pick, Pick][] => {
-    const same = changed.same(other);
-    return same === undefined ? [] : [[same, other]];
-  }));
-  const kept = whatCanStay(fitting(changed.ground), [...named.keys()], own) ?? [];
-  return [...named].flatMap(([same, other]) => (kept.includes(same) ? [] : [other.line.wish.kind.id]));
+  const { picks, entries } = chosenOn(changed, chosen);
+  const kept = own === undefined ? undefined : whatCanStay(fittingIn(changed.ground, entries), picks, own);
+  return kept === undefined ? [] : picks.filter((other) => !kept.includes(other)).map(({ line }) => line.wish.kind.id);
 }
 
 /** What one would rather be spared. */

@@ -61,6 +61,27 @@ export function measurePeaks(stock: Stock, loads: Loads, options: NitrogenOption
   }
 }
 
+/**
+ * Whether some peak passes the error limit at the centre: without that there is no failure at level error. Found without the doubts,
+ * which are dear to follow.
+ */
+export function peaksOverError(stock: Stock, loads: Loads, options: NitrogenOptions): boolean {
+  const days = batchDaysOf(stock);
+  const course = days.length === 0 ? undefined : courseOf(stock, loads, days, options);
+  if (course === undefined) return false;
+  const { share } = worstWater(stock.tank, options);
+  const isOver = ({ mgPerL, isPassing }: Peak): boolean => isPassing && mgPerL * share > options.errorMgPerL;
+  return course.centre().some(isOver);
+}
+
+/** The days on which fed newcomers go in, in order. */
+const batchDaysOf = ({ animals, day: today }: Stock): number[] =>
+  [
+    ...new Set(
+      animals.filter((animal) => animal.role === 'newcomer' && isFed(animal)).map(({ entryDay }) => Math.max(today, entryDay ?? today)),
+    ),
+  ].sort((one, other) => one - other);
+
 /** The share of ammonia that is un-ionised where the water of the tank is worst, and what is not told of it. */
 function worstWater({ acidity, temperatureCel, salinity }: StockTank, options: NitrogenOptions): { share: number; assumed: string[] } {
   return {
