@@ -1,6 +1,6 @@
 import type { PriceAfter } from './cheapest-rest.js';
 
-/** What it costs to have one item before another; Infinity where that must not be. */
+/** What it costs to have one item before another: 0 or more, Infinity where that must not be. */
 export type Cost = (before: number, after: number) => number;
 
 /**

@@ -134,5 +134,9 @@ export function search(count: number, { price, rest }: Steps, { fits, works, lef
     }
   };
   descend(0, 0);
-  return { order: best, cost: best === undefined ? Number.POSITIVE_INFINITY : most, atLeast: Math.min(open, best === undefined ? below : most) };
+  return {
+    order: best,
+    cost: best === undefined ? Number.POSITIVE_INFINITY : most,
+    atLeast: Math.min(open, best === undefined ? below : most),
+  };
 }
