@@ -12,6 +12,7 @@ const { benchSizes } = await import('../bench/sizes.mjs');
 const { benchStartUp } = await import('../bench/start-up.mjs');
 const { benchValidation } = await import('../bench/validation.mjs');
 const { checkCrossings } = await import('../bench/crossings.mjs');
+const { benchIntroductions } = await import('../bench/introductions.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -19,6 +20,7 @@ benchSwallow(40);
 if (!checkCrossings()) process.exitCode = 1;
 benchCheck(12, 0.2);
 benchCheck(40, 2);
+if (!benchIntroductions()) process.exitCode = 1;
 benchValidation();
 await benchSizes(root);
 benchStartUp(root);
