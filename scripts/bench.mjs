@@ -13,6 +13,7 @@ const { benchStartUp } = await import('../bench/start-up.mjs');
 const { benchValidation } = await import('../bench/validation.mjs');
 const { benchBestSet } = await import('../bench/best-set.mjs');
 const { checkCrossings } = await import('../bench/crossings.mjs');
+const { benchIntroductions } = await import('../bench/introductions.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -21,6 +22,7 @@ if (!checkCrossings()) process.exitCode = 1;
 benchCheck(12, 0.2);
 benchCheck(40, 2);
 if (!(await benchBestSet())) process.exitCode = 1;
+if (!benchIntroductions()) process.exitCode = 1;
 benchValidation();
 await benchSizes(root);
 benchStartUp(root);

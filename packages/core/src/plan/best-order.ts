@@ -1,35 +1,48 @@
-/** Most items for which every order is weighed exactly; beyond that the first sensible order that fits is taken. */
-export const EXACT_UP_TO = 12;
+import { cheapestRest, type PriceAfter } from './best-order/cheapest-rest.js';
+import { costOf, improved } from './best-order/improved.js';
+import { leastCost } from './best-order/least-cost.js';
+import { type Cost, priceOfPairs } from './best-order/price-of-pairs.js';
+import { type Aim, type Fits, type Found, type Left, type Limits, search, type Steps, type Works } from './best-order/search.js';
 
-/** Most steps of one search; what is found by then is returned as not proven. */
-const MOST_STEPS = 50_000;
+/** Most items for which every order is weighed, as tables over their subsets take 1 to 2 ms at that; beyond that one that fits is made as cheap as moving items about makes it. */
+export const EXACT_UP_TO = 14;
 
-/** Most whole orders that are put to `works`, which may be dear. */
-const MOST_TRIES = 300;
-
-/** An order and its cost. `exact` where no cheaper one exists; without an order, where none exists at all. */
+/**
+ * An order and its cost. No order that fits and works costs less than `atLeast`, so that the one found is at most the difference
+ * from the best. `exact` where no cheaper one exists, and there the two are the same; without an order, where none exists at all.
+ */
 export interface BestOrder {
   readonly order: readonly number[] | undefined;
   readonly cost: number;
+  readonly atLeast: number;
   readonly exact: boolean;
 }
 
-type Cost = (before: number, after: number) => number;
-type Fits = (item: number, position: number, placed: readonly number[]) => boolean;
-type Works = (order: readonly number[]) => boolean;
-
 /**
- * The cheapest order of `count` items. `cost(a, b)` is the price of a before b; `fits(item, position, placed)` says whether
- * an item may stand at a position behind those placed so far; `works` has the last word on a whole order.
+ * The cheapest order of `count` items. `cost(a, b)` is the price of a before b, Infinity where a must never stand before b;
+ * `fits(item, position, placed)` says whether an item may stand at a position behind those placed so far; `works` has the last
+ * word on a whole order; `left` makes the search short where items stop fitting (see {@link Left}).
  *
  * Depth first over orders, the most promising item first, cut by the cheapest completion without `fits`, which is found
- * beforehand over subsets (Held & Karp 1962 pattern). Among equals the first in the order of items wins.
+ * beforehand over subsets. Among equals the first in the order of items wins.
  *
  * @example
- * bestOrder(2, (a) => (a === 0 ? 5 : 0), () => true); // { order: [1, 0], cost: 0, exact: true }
+ * bestOrder(2, (a) => (a === 0 ? 5 : 0), () => true); // { order: [1, 0], cost: 0, atLeast: 0, exact: true }
  */
-export function bestOrder(count: number, cost: Cost, fits: Fits, works?: Works): BestOrder {
-  return orderBy(pricesOf(count, cost), fits, works);
+export function bestOrder(count: number, cost: Cost, fits: Fits, works?: Works, left?: Left): BestOrder {
+  return orderBy(pricesOf(count, cost), fits, works, left);
+}
+
+/**
+ * The cheapest order of at most {@link EXACT_UP_TO} items where the price of one hangs on all that stand before it:
+ * `priceAfter(set, item)`, with item i in the set where bit i is. Otherwise like {@link bestOrder}.
+ *
+ * @example
+ * cheapestOrder(3, (set, item) => (set === 0 ? 3 - item : item)); // { order: [2, 0, 1], cost: 2, atLeast: 2, exact: true }
+ */
+export function cheapestOrder(count: number, priceAfter: PriceAfter, fits: Fits = () => true, works?: Works, left?: Left): BestOrder {
+  if (count > EXACT_UP_TO) throw new RangeError(`cheapestOrder: expected at most ${EXACT_UP_TO} items, received ${count}`);
+  return weighAll(count, stepsOf(priceAfter, cheapestRest(count, priceAfter)), { fits, works, left });
 }
 
 /** What hangs on costs alone, worked out once for many searches over the same items. */
@@ -37,132 +50,83 @@ export interface Prices {
   readonly count: number;
   readonly cost: Cost;
   /** Found when first asked for. */
-  readonly completion: () => Completion;
+  readonly steps: () => Steps;
+  readonly atLeast: () => number;
 }
 
 export function pricesOf(count: number, cost: Cost): Prices {
-  let completion: Completion | undefined;
+  let steps: Steps | undefined;
+  let atLeast: number | undefined;
   return {
     count,
     cost,
-    completion: () => {
-      completion ??= cheapestRest(count, cost);
-      return completion;
+    steps: () => {
+      steps ??= count <= EXACT_UP_TO ? stepsOfPairs(count, cost) : regrets(count, cost);
+      return steps;
+    },
+    atLeast: () => {
+      atLeast ??= leastCost(count, cost);
+      return atLeast;
     },
   };
 }
 
-/** {@link bestOrder} with the prices at hand. */
-export const orderBy = ({ count, cost, completion }: Prices, fits: Fits, works?: Works): BestOrder =>
-  count <= EXACT_UP_TO ? exactOrder(count, completion(), fits, works) : steppedOrder(count, cost, fits, works);
-
-/** For every set already placed, what an item costs behind it, and what ordering all the others costs at least. */
-interface Completion {
-  readonly priceOf: (set: number, item: number) => number;
-  readonly rest: Float64Array;
+function stepsOfPairs(count: number, cost: Cost): Steps {
+  const priceAfter = priceOfPairs(count, cost);
+  return stepsOf(priceAfter, cheapestRest(count, priceAfter));
 }
 
-/** What may follow a set of placed items, the first to be tried first. */
-type Next = (set: number) => readonly { readonly item: number; readonly price: number; readonly bound: number }[];
+const stepsOf = (priceAfter: PriceAfter, rest: Float64Array): Steps => ({
+  price: ({ set }, item) => priceAfter(set, item),
+  rest: ({ set }, item) => rest[set | (1 << item)] as number,
+});
 
-function exactOrder(count: number, { priceOf, rest }: Completion, fits: Fits, works: Works | undefined): BestOrder {
-  const next: Next = (set) => {
-    const items: { item: number; price: number; bound: number }[] = [];
-    for (let item = 0; item < count; item += 1) {
-      if ((set & (1 << item)) !== 0) continue;
-      const price = priceOf(set, item);
-      items.push({ item, price, bound: price + (rest[set | (1 << item)] as number) });
-    }
-    return items;
-  };
-  const byPromise: Next = (set) => [...next(set)].sort((one, other) => one.bound - other.bound);
-  const found = search(count, byPromise, fits, works, Number.POSITIVE_INFINITY);
-  if (found.order === undefined || works !== undefined) return found;
-  // Prices are summed in another order than the bounds: a part in 10^9 is rounding.
-  const first = search(count, next, fits, undefined, found.cost + 1e-9 * Math.max(1, found.cost), true);
-  return first.order === undefined ? found : { ...first, exact: found.exact };
-}
-
-/** Without bounds: step by step the item that costs least before all the others, and back where nothing fits. */
-function steppedOrder(count: number, cost: Cost, fits: Fits, works: Works | undefined): BestOrder {
+/** Without tables: by how much an item is dearer before all that wait than behind those that had better stand before it. */
+function regrets(count: number, cost: Cost): Steps {
   const items = Array.from({ length: count }, (_, item) => item);
-  const before = items.map((item) => items.map((other) => (item === other ? 0 : cost(item, other))));
-  const next: Next = (set) => {
-    const left = items.filter((item) => (set & (1 << item)) === 0);
-    return left
-      .map((item) => {
-        const price = left.reduce((sum, other) => sum + (before[item]?.[other] ?? 0), 0);
-        return { item, price, bound: 0 };
-      })
-      .sort((one, other) => one.price - other.price);
+  const regret = items.map((item) =>
+    items.map((other) => (item === other ? 0 : cost(item, other) - Math.min(cost(item, other), cost(other, item)))),
+  );
+  return {
+    price: ({ waits }, item) => (regret[item] ?? []).reduce((sum, price, other) => (waits[other] ? sum + price : sum), 0),
+    rest: () => 0,
   };
-  const found = search(count, next, fits, works, Number.POSITIVE_INFINITY, true);
-  return { ...found, exact: found.order === undefined && found.exact };
 }
 
-/** Depth first over orders that cost less than a limit; the first one at all, or the cheapest. */
-function search(count: number, next: Next, fits: Fits, works: Works | undefined, limit: number, takeFirst = false): BestOrder {
-  const placed: number[] = [];
-  let best: readonly number[] | undefined;
-  let most = limit;
-  let steps = 0;
-  let tries = 0;
-  const isOver = (): boolean => steps > MOST_STEPS || tries > MOST_TRIES || (takeFirst && best !== undefined);
-  const descend = (set: number, spent: number): void => {
-    if (placed.length === count) {
-      if (works !== undefined) tries += 1;
-      if (tries > MOST_TRIES || (works !== undefined && !works(placed))) return;
-      best = [...placed];
-      most = spent;
-      return;
-    }
-    for (const { item, price, bound } of next(set)) {
-      if (spent + bound >= most || !fits(item, placed.length, placed)) continue;
-      steps += 1;
-      if (isOver()) return;
-      placed.push(item);
-      descend(set | (1 << item), spent + price);
-      placed.pop();
-      if (isOver()) return;
-    }
-  };
-  descend(0, 0);
-  const cut = steps > MOST_STEPS || tries > MOST_TRIES;
-  return { order: best, cost: best === undefined ? Number.POSITIVE_INFINITY : most, exact: !cut };
+/** {@link bestOrder} with the prices at hand. */
+export function orderBy(prices: Prices, fits: Fits, works?: Works, left?: Left): BestOrder {
+  const limits = { fits, works, left };
+  const found = prices.count <= EXACT_UP_TO ? weighAll(prices.count, prices.steps(), limits) : firstThatFits(prices, limits);
+  if (found.order === undefined || found.exact) return found;
+  const order = improved(found.order, prices.cost, limits);
+  return judged({ order, cost: costOf(order, prices.cost), atLeast: found.atLeast });
 }
 
-function cheapestRest(count: number, cost: Cost): Completion {
-  // Sums over a set are looked up in two halves, so that the tables stay small.
-  const half = Math.ceil(count / 2);
-  const lower = sumsBehind(count, 0, half, cost);
-  const upper = sumsBehind(count, half, count, cost);
-  const mask = (1 << half) - 1;
-  const priceOf = (set: number, item: number): number =>
-    (lower[(set & mask) * count + item] as number) + (upper[(set >> half) * count + item] as number);
+const NO_LIMIT: Aim = { below: Number.POSITIVE_INFINITY, takeFirst: false, inOrder: false };
 
-  const full = (1 << count) - 1;
-  const rest = new Float64Array(full + 1).fill(Number.POSITIVE_INFINITY);
-  rest[full] = 0;
-  for (let set = full - 1; set >= 0; set -= 1) {
-    for (let item = 0; item < count; item += 1) {
-      if ((set & (1 << item)) !== 0) continue;
-      const price = (rest[set | (1 << item)] as number) + priceOf(set, item);
-      if (price < (rest[set] as number)) rest[set] = price;
-    }
-  }
-  return { priceOf, rest };
+/** The cheapest order, and among equals the first, as far as the search goes. */
+function weighAll(count: number, steps: Steps, limits: Limits): BestOrder {
+  const found = judged(search(count, steps, limits, NO_LIMIT));
+  if (found.order === undefined || !found.exact || limits.works !== undefined) return found;
+  const first = search(count, steps, limits, { below: found.cost + roundingOf(found.cost), takeFirst: true, inOrder: true });
+  return first.order === undefined ? found : { ...found, order: first.order };
 }
 
-/** For every set of the items from `first` to below `end`, and every item, the price of the set before the item. */
-function sumsBehind(count: number, first: number, end: number, cost: Cost): Float64Array {
-  const sums = new Float64Array((1 << (end - first)) * count);
-  for (let set = 1; set < 1 << (end - first); set += 1) {
-    const lowest = 31 - Math.clz32(set & -set);
-    const others = set & (set - 1);
-    for (let item = 0; item < count; item += 1) {
-      const price = item === first + lowest ? 0 : cost(first + lowest, item);
-      sums[set * count + item] = (sums[others * count + item] as number) + price;
-    }
-  }
-  return sums;
+/** Of many items, one order that fits, and what any costs at least. */
+function firstThatFits(prices: Prices, limits: Limits): BestOrder {
+  const atLeast = prices.atLeast();
+  if (atLeast === Number.POSITIVE_INFINITY) return judged({ order: undefined, cost: atLeast, atLeast });
+  const found = search(prices.count, prices.steps(), limits, { ...NO_LIMIT, takeFirst: true });
+  if (found.order === undefined) return judged({ ...found, atLeast: found.atLeast === Number.POSITIVE_INFINITY ? found.atLeast : atLeast });
+  return judged({ order: found.order, cost: costOf(found.order, prices.cost), atLeast });
 }
+
+/** Whether it is the best, by what any costs at least. */
+function judged({ order, cost, atLeast }: Found): BestOrder {
+  if (order === undefined) return { order, cost, atLeast, exact: atLeast === Number.POSITIVE_INFINITY };
+  const exact = cost <= atLeast + roundingOf(cost);
+  return { order, cost, atLeast: exact ? cost : atLeast, exact };
+}
+
+/** Prices are summed in another order than the bounds: a part in 10^9 is rounding. */
+const roundingOf = (cost: number): number => 1e-9 * Math.max(1, cost);
