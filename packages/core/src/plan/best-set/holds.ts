@@ -1,5 +1,3 @@
-import { hasBit } from './bits.js';
-import type { Graph } from './graph.js';
 import type { SetProblem } from './problem.js';
 
 /** Sum of the values in the order of the options, so that one set has one value. */
@@ -17,7 +15,3 @@ export function keepsLimits({ limits }: SetProblem, options: readonly number[]):
 /** Whether every row has one of the options. */
 export const meetsMusts = ({ musts }: SetProblem, options: readonly number[]): boolean =>
   musts.every((row) => row.some((option) => options.includes(option)));
-
-/** Whether no two options exclude each other. */
-export const isWithoutConflict = ({ words, clash }: Graph, options: readonly number[]): boolean =>
-  options.every((one) => !options.some((other) => hasBit(clash, one * words, other)));

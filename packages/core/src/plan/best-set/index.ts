@@ -1,5 +1,7 @@
 import { graphOf } from './graph.js';
 import { modelOf } from './model.js';
+import { byValue, grow } from './grow.js';
+import { worthOf } from './holds.js';
 import { holdsNogood, learn, nogoodsFor } from './nogoods.js';
 import { type Found, keyOf } from './found.js';
 import { type BestSet, checkProblem, checkSaid, type SetProblem, type SetSearch } from './problem.js';
@@ -32,41 +34,60 @@ export function bestSet(problem: SetProblem, search: SetSearch = {}): BestSet {
   let best: Found | undefined;
   let steps = 0;
   let rejected = 0;
-  for (;;) {
+  /** No set that was not offered is worth more, as a pass has shown. */
+  let ceiling = Number.POSITIVE_INFINITY;
+  const isWanted = (value: number): boolean => best === undefined || value > best.value || (value === best.value && ties());
+  const isTaken = (one: Found): boolean => {
+    said.add(keyOf(one.options));
+    const word = say === undefined ? 'taken' : say(one.options, one.value);
+    if (word === 'taken') {
+      best = one;
+      return true;
+    }
+    rejected += 1;
+    if (word !== 'not-this') {
+      checkSaid(word, one.options);
+      learn(nogoods, model, word);
+    }
+    return false;
+  };
+  for (let isGrown = false; ; ) {
     const floor = best?.value ?? Number.NEGATIVE_INFINITY;
     const orEqual = best !== undefined && ties();
     const most = say === undefined ? 1 : Math.max(1, rejected >> 2);
     const start = said.size === 0 ? model.start : undefined;
     const found = pass(model, nogoods, { most, floor, orEqual, start, said, mostSteps: mostSteps - steps, isOver });
     steps += found.steps;
-    let open = found.open;
-    let isTaken = false;
+    let open = Math.min(found.open, ceiling);
+    const isStopped = open > Number.NEGATIVE_INFINITY;
+    if (!isStopped) ceiling = found.found[0]?.value ?? floor;
+    let isNew = false;
     for (const one of found.found) {
-      if (best !== undefined && !(one.value > best.value || (one.value === best.value && ties()))) break;
+      if (!isWanted(one.value)) break;
       if (holdsNogood(nogoods, model, one.options)) continue;
       if (say !== undefined && isOver()) {
         open = Math.max(open, one.value);
         break;
       }
-      said.add(keyOf(one.options));
-      const word = say === undefined ? 'taken' : say(one.options, one.value);
-      if (word === 'taken') {
-        best = one;
-        isTaken = true;
-      } else {
-        rejected += 1;
-        if (word !== 'not-this') {
-          checkSaid(word, one.options);
-          learn(nogoods, model, word);
-        }
-      }
+      isNew = isTaken(one) || isNew;
     }
     if (open > Number.NEGATIVE_INFINITY) return stopped(best, open, model.grain, steps);
     const isAll = found.found.length < most;
     if (isAll && (best === undefined || orEqual || best.value > floor)) return proven(best, steps);
-    if ((isAll || isTaken) && !(best !== undefined && ties())) return proven(best, steps);
+    if ((isAll || isNew) && !(best !== undefined && ties())) return proven(best, steps);
+    if (best === undefined && rejected >= REJECTED_BEFORE_SMALL && !isGrown) {
+      isGrown = true;
+      grow(problem, graph, byValue(problem), (options) => {
+        const value = worthOf(problem, options);
+        if (isOver() || !isWanted(value) || said.has(keyOf(options)) || holdsNogood(nogoods, model, options)) return false;
+        return isTaken({ options, value });
+      });
+    }
   }
 }
+
+/** After so many sets turned down and none taken, small sets are offered, so that there is something to show. */
+const REJECTED_BEFORE_SMALL = 12;
 
 const never = (): boolean => false;
 

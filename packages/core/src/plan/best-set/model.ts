@@ -1,6 +1,6 @@
-import { addBit, hasBit, wordsFor } from './bits.js';
+import { addBit, hasBit, lowestBit, wordsFor } from './bits.js';
 import { cliquesOf, type Graph } from './graph.js';
-import { greedySet } from './greedy.js';
+import { byValue, greedySet } from './grow.js';
 import { pricesOf } from './prices.js';
 import type { SetProblem } from './problem.js';
 
@@ -59,13 +59,13 @@ const EXACT = 2251799813685248;
 
 export function modelOf(problem: SetProblem, graph: Graph): Model {
   const { values, musts } = problem;
-  const byValue = values.map((_, option) => option).sort((one, other) => (values[other] ?? 0) - (values[one] ?? 0));
-  const cliques = cliquesOf(graph, byValue);
+  const descending = byValue(problem);
+  const cliques = cliquesOf(graph, descending);
   const start = greedySet(problem, graph);
   const worth = start === undefined ? 0 : start.reduce((sum, option) => sum + (values[option] ?? 0), 0);
   const prices = pricesOf(problem, cliques, worth);
   const rested = values.map((value, option) => value - (prices.price[option] ?? 0));
-  const optionAt = byValue
+  const optionAt = descending
     .filter((option) => !hasBit(graph.clash, option * graph.words, option))
     .sort((one, other) => (rested[other] ?? 0) - (rested[one] ?? 0));
   const count = optionAt.length;
@@ -76,6 +76,12 @@ export function modelOf(problem: SetProblem, graph: Graph): Model {
   });
   const place = (option: number): number => placeOf[option] ?? -1;
   const limits = limitsAt(problem, optionAt, placeOf);
+  const uses: number[][] = optionAt.map(() => []);
+  const wakes: number[][] = optionAt.map(() => []);
+  limits.forEach(({ byUse, only }, number) => {
+    for (const at of byUse) uses[at]?.push(number);
+    wakes[only]?.push(number);
+  });
   const rows = new Int32Array(musts.length * words);
   musts.forEach((row, at) => {
     for (const option of row) if (place(option) >= 0) addBit(rows, at * words, place(option));
@@ -94,8 +100,8 @@ export function modelOf(problem: SetProblem, graph: Graph): Model {
     room: prices.room,
     clash: clashAt(graph, optionAt, placeOf, words),
     limits,
-    uses: optionAt.map((_, at) => numbersOf(limits, (limit) => (limit.uses[at] ?? 0) > 0)),
-    wakes: optionAt.map((_, at) => numbersOf(limits, (limit) => limit.only === at)),
+    uses,
+    wakes,
     musts: rows,
     mustCount: musts.length,
     total,
@@ -107,17 +113,19 @@ export function modelOf(problem: SetProblem, graph: Graph): Model {
   };
 }
 
-const numbersOf = (limits: readonly PlacedLimit[], isOne: (limit: PlacedLimit) => boolean): number[] =>
-  limits.flatMap((limit, number) => (isOne(limit) ? [number] : []));
-
 const commonDivisor = (one: number, other: number): number => (other === 0 ? one : commonDivisor(other, one % other));
 
 function clashAt({ words: before, clash }: Graph, optionAt: readonly number[], placeOf: Int32Array, words: number): Int32Array {
   const placed = new Int32Array(optionAt.length * words);
-  optionAt.forEach((option, at) => {
-    for (const [other, place] of placeOf.entries())
-      if (place >= 0 && hasBit(clash, option * before, other)) addBit(placed, at * words, place);
-  });
+  for (let at = 0; at < optionAt.length; at += 1) {
+    const from = (optionAt[at] ?? 0) * before;
+    for (let word = 0; word < before; word += 1) {
+      for (let bits = clash[from + word] ?? 0; bits !== 0; bits &= bits - 1) {
+        const place = placeOf[(word << 5) + lowestBit(bits)] ?? -1;
+        if (place >= 0) addBit(placed, at * words, place);
+      }
+    }
+  }
   return placed;
 }
 

@@ -13,6 +13,8 @@ interface Share {
 }
 
 const ROUNDS = 60;
+/** Strides below this change a bound by less than it is off anyway. */
+const FINEST = 1 / 100;
 
 /**
  * Prices of the limits under which the bound at the root is low: the sum over cliques of the best value less price, and what all
@@ -30,7 +32,7 @@ export function pricesOf(problem: SetProblem, cliques: readonly (readonly number
   let best = { bound: Number.POSITIVE_INFINITY, cut: [...cut] };
   let stride = 1;
   let since = 0;
-  for (let round = 0; round < ROUNDS && shares.length > 0; round += 1) {
+  for (let round = 0; round < ROUNDS && stride > FINEST && shares.length > 0; round += 1) {
     priceAt(price, shares, cut);
     let bound = costOf(shares, cut);
     const left = shares.map(({ most }) => most);

@@ -67,7 +67,7 @@ const refuse = (expected: string, received: unknown): never => {
 export function checkProblem({ values, groups, conflicts, limits, musts }: SetProblem): void {
   if (values.length > MOST_OPTIONS) refuse(`at most ${MOST_OPTIONS} options`, values.length);
   for (const value of values) if (!(value >= 0 && value < Number.POSITIVE_INFINITY)) refuse('values that are finite and at least 0', value);
-  for (const row of [...groups, ...conflicts, ...musts]) for (const option of row) checkOption(option, values.length);
+  for (const rows of [groups, conflicts, musts]) for (const row of rows) for (const option of row) checkOption(option, values.length);
   for (const { uses, most, only } of limits) {
     if (uses.length !== values.length) refuse('a use for each option', `${uses.length} for ${values.length}`);
     for (const use of uses) if (!(use >= 0 && use < Number.POSITIVE_INFINITY)) refuse('uses that are finite and at least 0', use);

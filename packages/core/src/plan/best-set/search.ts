@@ -46,10 +46,14 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
   const path = new Int32Array(depths);
   const used = new Float64Array(depths * limitCount);
   const order = new Int32Array(depths * count);
-  const boundAt = new Float64Array(depths * count);
+  const wholeAt = new Float64Array(depths);
   const tops = new Float64Array(count);
   const valueTops = new Float64Array(count);
   const ends = new Int32Array(count);
+  const listing = new Int32Array(count);
+  const common = new Int32Array(count * words);
+  const partTops = new Float64Array(count);
+  const joins = new Int32Array(count);
   const open = new Int32Array(words);
   const mates = new Int32Array(words);
   const missing = Int32Array.from(nogoods.places, (places) => places.length);
@@ -185,7 +189,7 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
             open[word] = (open[word] ?? 0) & ~(bits & -bits);
             mates[word] = bits & ~(bits & -bits);
             for (let next = word; next < words; next += 1) mates[next] = (mates[next] ?? 0) & (clash[place * words + next] ?? 0);
-            order[first + listed] = place;
+            listing[listed] = place;
             listed += 1;
             const each = value[place] ?? 0;
             if (each > valueTop) valueTop = each;
@@ -200,41 +204,54 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
         restSum += restTop;
       }
     }
-    // From behind: what each place and all behind it can bring; those that bring too little even beside the best of all others are dropped.
-    let kept = listed;
-    let valueBehind = 0;
-    let restBehind = 0;
+    const whole = worth + Math.min(valueSum, room + restSum);
+    wholeAt[depth] = whole;
+    if (whole < need) return 0;
+    const isPriced = room + restSum < valueSum;
+    const weights = isPriced ? rest : value;
+    // What the places that need not be tried may bring besides what is chosen.
+    const allowed = need - worth - (isPriced ? room : 0);
+    let parts = 0;
+    let paid = 0;
+    let tried = 0;
     for (let clique = cliques - 1; clique >= 0; clique -= 1) {
-      const restTop = tops[clique] ?? 0;
-      const valueTop = valueTops[clique] ?? 0;
-      const others = worth + valueSum - valueTop;
-      const othersRest = worth + room + restSum - restTop;
+      const others = worth + valueSum - (valueTops[clique] ?? 0);
+      const othersRest = worth + room + restSum - (tops[clique] ?? 0);
       const from = clique === 0 ? 0 : (ends[clique - 1] ?? 0);
-      let valueHere = 0;
-      let restHere = 0;
       for (let next = (ends[clique] ?? 0) - 1; next >= from; next -= 1) {
-        const place = order[first + next] ?? 0;
-        const each = value[place] ?? 0;
-        if (others + each < need || othersRest + (rest[place] ?? 0) < need) {
+        const place = listing[next] ?? 0;
+        if (others + (value[place] ?? 0) < need || othersRest + (rest[place] ?? 0) < need) {
           dropBit(candidates, at, place);
           continue;
         }
-        if (each > valueHere) valueHere = each;
-        // Places come by value less price, greatest first.
-        restHere = Math.max(0, rest[place] ?? 0);
-        kept -= 1;
-        order[first + kept] = place;
-        boundAt[first + kept] = worth + Math.min(valueBehind + valueHere, room + restBehind + restHere);
+        let remainder = weights[place] ?? 0;
+        let joined = 0;
+        const word = place >>> 5;
+        for (let part = parts - 1; part >= 0 && remainder > 0; part -= 1) {
+          if ((((common[part * words + word] ?? 0) >>> (place & 31)) & 1) === 0) continue;
+          remainder -= partTops[part] ?? 0;
+          joins[joined] = part;
+          joined += 1;
+        }
+        if (paid + Math.max(0, remainder) >= allowed) {
+          order[first + tried] = place;
+          tried += 1;
+          continue;
+        }
+        const row = place * words;
+        for (let join = 0; join < joined; join += 1) {
+          const part = (joins[join] ?? 0) * words;
+          for (let each = 0; each < words; each += 1) common[part + each] = (common[part + each] ?? 0) & (clash[row + each] ?? 0);
+        }
+        if (remainder > 0) {
+          for (let each = 0; each < words; each += 1) common[parts * words + each] = clash[row + each] ?? 0;
+          partTops[parts] = remainder;
+          paid += remainder;
+          parts += 1;
+        }
       }
-      valueBehind += valueHere;
-      restBehind += restHere;
     }
-    const left = listed - kept;
-    if (kept > 0) {
-      order.copyWithin(first, first + kept, first + listed);
-      boundAt.copyWithin(first, first + kept, first + listed);
-    }
-    return left;
+    return tried;
   };
 
   const descend = (depth: number, worth: number, room: number, bound: number): void => {
@@ -246,24 +263,23 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
     steps += 1;
     const must = mustCount === 0 ? -1 : barestMust(depth);
     if (must === -2) return;
-    const listed = cover(depth, worth, room);
-    const first = depth * count;
-    const whole = listed === 0 ? worth : (boundAt[first] ?? 0);
+    const tried = cover(depth, worth, room);
+    const whole = Math.min(bound, wholeAt[depth] ?? 0);
     if (must >= 0) {
-      // One of the row has to come in: every other candidate waits until then.
-      for (let next = 0; next < listed; next += 1) {
-        const place = order[first + next] ?? 0;
-        if (!hasBit(musts, must * words, place)) continue;
-        if (whole < need) return;
-        branch(depth, place, worth, room, whole);
+      // One of the row has to come in.
+      if (tried > 0) {
+        for (let word = 0; word < words; word += 1) {
+          const at = depth * words + word;
+          for (let bits = (candidates[at] ?? 0) & (musts[must * words + word] ?? 0); bits !== 0; bits &= bits - 1) {
+            if (whole < need) return;
+            branch(depth, (word << 5) + lowestBit(bits), worth, room, whole);
+          }
+        }
       }
       return;
     }
-    for (let next = 0; next < listed; next += 1) {
-      const here = boundAt[first + next] ?? 0;
-      if (here < need) break;
-      branch(depth, order[first + next] ?? 0, worth, room, here);
-    }
+    const first = depth * count;
+    for (let next = tried - 1; next >= 0 && whole >= need; next -= 1) branch(depth, order[first + next] ?? 0, worth, room, whole);
     if (worth >= need) {
       if (isStopped) unseen = Math.max(unseen, worth);
       else offer(depth);
