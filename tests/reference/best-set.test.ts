@@ -90,9 +90,10 @@ describe('largest cliques of the second DIMACS challenge, and heaviest with weig
     expect(bestSet(weighted(instance))).toMatchObject({ value: heaviest, proven: true, bound: heaviest });
   });
 
-  it('johnson16-2-4: 548 by weight', () => {
+  it('johnson16-2-4: 8, and 548 by weight', () => {
     const instance = johnson(16, 2, 4);
     expect((instance.count * (instance.count - 1)) / 2 - instance.conflicts.length).toBe(5460);
+    expect(bestSet(problemOf(instance))).toMatchObject({ value: 8, proven: true });
     expect(bestSet(weighted(instance))).toMatchObject({ value: 548, proven: true });
   });
 
