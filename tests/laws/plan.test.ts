@@ -7,10 +7,35 @@ import { crowdedScenes, libraryFor, type Scene, scenes } from '../support/arbitr
 import { planOf } from '../support/planned.js';
 import { runs } from '../support/runs.js';
 
-const planning = (wishes: number): fc.Arbitrary<Scene> => fc.oneof(scenes({ residents: 2, batches: 1, wishes }), crowdedScenes(wishes));
+/** Some with what only a plan asks for: a day to wait for, and priorities that outweigh all below them. */
+const planning = (wishes: number): fc.Arbitrary<Scene> =>
+  fc
+    .tuple(fc.oneof(scenes({ residents: 2, batches: 1, wishes }), crowdedScenes(wishes)), fc.integer({ min: 0, max: 8 }))
+    .map(([scene, which]) => ({
+      ...scene,
+      situation: {
+        ...scene.situation,
+        settings: {
+          ...scene.situation.settings,
+          ...(which === 1 ? { notBefore: '2027-08-01' } : {}),
+          ...(which === 2 ? { priorities: 'strict' as const } : {}),
+        },
+      },
+    }));
 
-const bareIntroductions = ({ introductions }: Planned): Introduction[] =>
-  introductions.map(({ date, animals }) => ({ date, animals: animals.map((animal) => ({ ...animal })) }));
+const bareAnimals = (animals: Planned['introductions'][number]['animals']): Introduction['animals'] =>
+  animals.map((animal) => ({ ...animal })) as unknown as Introduction['animals'];
+
+const bareIntroductions = ({ introductions }: Pick<Planned, 'introductions'>): Introduction[] =>
+  introductions.map(({ date, animals }) => ({ date, animals: bareAnimals(animals) }));
+
+const dayAfter = (date: string): string => new Date(Date.parse(date) + 86_400_000).toISOString().slice(0, 10);
+
+/** Anemones, and what lives on copepods, want a tank that has run for some time; a record may say so of others. */
+const wantsAge = (library: Library, species: string): boolean => {
+  const record = recordOf(library, species);
+  return record?.needs?.tankAge !== undefined || record?.form === 'anemone' || record?.feeding?.specialist?.food === 'copepods';
+};
 
 const kinOf = (library: Library, species: string): string | undefined => {
   const record = recordOf(library, species);
@@ -105,6 +130,22 @@ describe('a plan', () => {
   });
 });
 
+/** Days that pass from one batch to the next: the customary gap, or what a lot takes where the holding tank takes so many. */
+const gapIn = ({ settings, tank }: Situation): number => {
+  const customary = settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
+  if (tank.holdingTank?.lots === undefined || settings?.off?.includes('quarantine') === true) return customary;
+  return Math.max(customary, Math.ceil((settings?.thresholds?.quarantine?.watchDays ?? 30) / tank.holdingTank.lots));
+};
+
+/** Why a batch may wait longer than its gap. */
+const WAITS: readonly string[] = ['order.watchedFirst', 'order.oldEnough', 'order.nitrifiers'];
+
+/** The introductions with those at a position and before it on each other's day. */
+function swapped({ introductions }: Planned, position: number): Introduction[] {
+  const date = (at: number): string => introductions[at === position ? position - 1 : at === position - 1 ? position : at]?.date ?? '';
+  return bareIntroductions({ introductions }).map((batch, at) => ({ ...batch, date: date(at) }));
+}
+
 describe('a schedule', () => {
   const schedules = (property: (planned: Planned, scene: Scene, library: Library) => void, times = 1000): void =>
     fc.assert(
@@ -115,11 +156,12 @@ describe('a schedule', () => {
       { numRuns: runs(times) },
     );
 
-  it('keeps its gap, between batches and from whatever went in before, and waits for the tank to be cycled', () => {
+  it('keeps its gap, between batches and from whatever went in before, and waits for the tank to be cycled and for the wish of the keeper', () => {
     let gaps = 0;
     let waits = 0;
+    const longer = new Set<string>();
     schedules(({ introductions }, { situation }) => {
-      const gap = situation.settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
+      const gap = gapIn(situation);
       const before = [
         ...(situation.residents ?? []).flatMap(({ enteredOn }) => enteredOn ?? []),
         ...(situation.introductions ?? []).map(({ date }) => date),
@@ -127,17 +169,49 @@ describe('a schedule', () => {
       const earliest = Math.max(
         days(situation.date),
         days(situation.tank.cycledOn ?? situation.date),
+        days(situation.settings?.notBefore ?? situation.date),
         ...before.map((date) => days(date) + gap),
       );
-      introductions.forEach(({ date }, position) => {
+      introductions.forEach(({ date, reasons }, position) => {
         const previous = introductions[position - 1];
-        expect(days(date)).toBe(previous === undefined ? earliest : days(previous.date) + gap);
+        const soonest = previous === undefined ? earliest : days(previous.date) + gap;
+        expect(days(date)).toBeGreaterThanOrEqual(soonest);
+        // Whatever waits longer says why.
+        const why = reasons.map(({ message }) => message).filter((message) => WAITS.includes(message));
+        if (days(date) > soonest) expect(why).toHaveLength(1);
+        for (const message of why) longer.add(message);
         gaps += previous === undefined ? 0 : 1;
         waits += date === situation.tank.cycledOn ? 1 : 0;
       });
     });
     expect(gaps).toBeGreaterThan(0);
     expect(waits).toBeGreaterThan(0);
+    expect([...longer].sort()).toEqual(expect.arrayContaining(['order.oldEnough', 'order.watchedFirst']));
+  });
+
+  it('has fishes watched in the holding tank, as long as the rule asks and one lot after the other', () => {
+    let watched = 0;
+    schedules(({ introductions, findings }, { situation }, library) => {
+      const lots = situation.tank.holdingTank?.lots;
+      const isOff = situation.settings?.off?.includes('quarantine') === true;
+      const watch = situation.settings?.thresholds?.quarantine?.watchDays ?? 30;
+      for (const { date, animals } of introductions) {
+        for (const { species, purchasedOn } of animals) {
+          const isFish = recordOf(library, species)?.form === 'fish';
+          expect(purchasedOn !== undefined).toBe(isFish && lots !== undefined && !isOff);
+          if (purchasedOn === undefined) continue;
+          watched += 1;
+          expect(days(purchasedOn)).toBeGreaterThanOrEqual(days(situation.date));
+          expect(days(date) - days(purchasedOn)).toBe(Math.max(0, watch));
+        }
+      }
+      const planned = new Set(introductions.flatMap(({ animals }) => animals.map(({ id }) => id)));
+      const crowded = findings.filter(
+        ({ message, subjects }) => message === 'quarantine.noRoom' && subjects.every(({ id }) => planned.has(id)),
+      );
+      expect(crowded).toEqual([]);
+    });
+    expect(watched).toBeGreaterThan(0);
   });
 
   it('brings a kin group in on one day, and all scavengers on one day', () => {
@@ -155,7 +229,8 @@ describe('a schedule', () => {
 
   it('obeys every precedence it claims', () => {
     const claimed = new Set<string>();
-    schedules(({ introductions }, { situation }, library) => {
+    schedules((planned, { situation }, library) => {
+      const { introductions } = planned;
       introductions.forEach(({ date, animals, reasons }, position) => {
         const [earlier, later] = [introductions.slice(0, position), introductions.slice(position + 1)];
         for (const { message, data } of reasons) {
@@ -188,6 +263,56 @@ describe('a schedule', () => {
             case 'order.onceCycled':
               expect(date).toBe(situation.tank.cycledOn);
               break;
+            case 'order.notBefore':
+              expect(date).toBe(situation.settings?.notBefore);
+              break;
+            case 'order.watchedFirst':
+              expect(days(date) - days(situation.date)).toBeGreaterThanOrEqual(data.watch?.value ?? Number.NaN);
+              break;
+            case 'order.oneLot':
+              expect(days(date) - days(data.dayBefore?.date ?? '')).toBe(data.gap?.value);
+              expect(data.gap?.value).toBe(gapIn(situation));
+              expect(situation.tank.holdingTank).toBeDefined();
+              break;
+            case 'order.nitrifiers':
+              expect(days(date) - days(data.dayBefore?.date ?? '')).toBe(data.gap?.value);
+              expect(data.gap?.value).toBeGreaterThan(gapIn(situation));
+              break;
+            case 'order.oldEnough':
+              expect(days(date)).toBeGreaterThan(days(situation.tank.cycledOn ?? situation.date));
+              expect(animals.some(({ species }) => wantsAge(library, species))).toBe(true);
+              break;
+            case 'order.mustFollow':
+            case 'order.interchangeable': {
+              const other = [...(situation.introductions ?? []), ...swapped(planned, position)];
+              const newcomers = new Set(introductions.flatMap((batch) => batch.animals.map(({ id }) => id)));
+              const dreaded = situation.settings?.whenUncertain === 'exclude';
+              const bad = check(stockOf({ ...situation, introductions: other }, library).stock, rules).findings.some(
+                (finding) =>
+                  (isError(finding) || (dreaded && finding.level === 'error' && finding.accepted === undefined)) &&
+                  finding.subjects.some(({ id }) => newcomers.has(id)),
+              );
+              expect(bad, message).toBe(message === 'order.mustFollow');
+              break;
+            }
+            case 'order.latest': {
+              const day = data.day?.date ?? '';
+              expect(day >= date).toBe(true);
+              expect(planned.introductions[position]?.latest).toBe(day);
+              const swallowed = (on: string): boolean => {
+                const there = bareIntroductions({ introductions: earlier });
+                const late = [...(situation.introductions ?? []), ...there, { date: on, animals: bareAnimals(animals) }];
+                const own = new Set(animals.map(({ id }) => id));
+                const stock = stockOf({ ...situation, introductions: late }, library).stock;
+                return check(stock, rules).findings.some(
+                  (finding) =>
+                    finding.rule === 'gape' && isError(finding) && finding.subjects.some(({ id, role }) => role === 'prey' && own.has(id)),
+                );
+              };
+              expect(swallowed(day)).toBe(false);
+              expect(swallowed(dayAfter(day))).toBe(true);
+              break;
+            }
             default:
               throw new Error(`no law for the claim ${message}`);
           }
@@ -210,33 +335,37 @@ describe('a schedule', () => {
 describe('what a wish would need', () => {
   it('lets it in beside what was chosen, once the change is made', () => {
     const kinds = new Set<string>();
+    let [tried, together] = [0, 0];
     fc.assert(
       fc.property(planning(4), (scene) => {
         // A species wished for twice could not be told apart below.
         if (new Set(scene.situation.wishes?.map(({ species }) => species)).size < (scene.situation.wishes?.length ?? 0)) return;
         const library = libraryFor(scene);
         const planned = planOf(scene);
-        for (const { species, count, wouldNeed } of planned.leftOut) {
-          for (const change of wouldNeed) {
-            kinds.add(change.kind);
-            const replaced = change.kind === 'instead-of' ? change.species : [];
-            // Wished for: what was chosen and stays, in just that number, and the wish. A plan that has all of them is the best.
+        for (const { species, count, wouldNeed, wouldNeedTogether } of planned.leftOut) {
+          const ways = [...wouldNeed.map((change) => [change]), ...(wouldNeedTogether.length > 0 ? [wouldNeedTogether] : [])];
+          if (wouldNeedTogether.length > 0) together += 1;
+          for (const changes of ways) {
+            for (const { kind } of changes) kinds.add(kind);
+            const replaced = changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : []));
+            // What was chosen and stays, in just that number, and the wish have to be in.
             const kept = planned.chosen.filter((one) => !replaced.includes(one.species));
-            const wishOf = (wanted: { species: string; count: number }): NonNullable<Situation['wishes']>[number] => {
+            const mustBe = (wanted: { species: string; count: number }): NonNullable<Situation['wishes']>[number] => {
               const wish = (scene.situation.wishes ?? []).find((one) => one.species === wanted.species);
-              return { ...wish, species: wanted.species, count: [wanted.count, wanted.count] };
+              return { ...wish, species: wanted.species, count: [wanted.count, wanted.count], must: true };
             };
-            const changed = { ...applyChange(scene.situation, change), wishes: [...kept, { species, count }].map(wishOf) };
-            const again = plan(changed, library);
-            expect(
-              again.leftOut.map((one) => one.species),
-              JSON.stringify(change),
-            ).toEqual([]);
+            const asked = { ...scene.situation, wishes: [...kept, { species, count }].map(mustBe) };
+            const again = plan(changes.reduce(applyChange, asked), library);
+            expect(again.impossible, JSON.stringify([species, changes])).toBeUndefined();
+            expect(again.chosen.length).toBe(asked.wishes.length);
+            tried += 1;
           }
         }
       }),
       { numRuns: runs(1000) },
     );
+    expect(tried).toBeGreaterThan(200);
+    expect(together).toBeGreaterThan(0);
     expect([...kinds].sort()).toEqual(expect.arrayContaining(['instead-of', 'more-experience', 'more-rock', 'without-resident']));
   });
 });

@@ -1,8 +1,11 @@
 /** The best set against HiGHS, a solver of mixed integer programs (Huangfu and Hall 2018, from memory; as WebAssembly, MIT). */
-import loadHighs from 'highs';
+import highsModule from 'highs';
 import { expect, it } from 'vitest';
 import { bestSet, type Limit, type SetProblem } from '../../packages/core/src/plan/best-set/index.js';
 import { milpText } from '../support/milp.js';
+
+/** The package describes its CommonJS build alone, of which the function is a member; what is imported here is the function itself. */
+const loadHighs = highsModule as unknown as typeof highsModule.default;
 
 /** Numbers from 0 to 1 from a seed (mulberry32). */
 function randomFrom(seed: number): () => number {

@@ -32,9 +32,10 @@ export interface Passed {
  * The best sets, by branch and bound. Each node of the tree is one set of chosen options and the candidates that may still join it; its
  * children add one candidate each, and leave out those tried before, so that every set is one node.
  *
- * Bounds: candidates are covered by cliques of the conflict graph, of which a set takes one option each (the colour bound of maximum clique
- * search, after Tomita and Seki 2003 and San Segundo, Rodriguez-Losada and Jimenez 2011, from memory), once by value, and once by value less
- * price with what the limits cost at their fullest. A candidate with which the bound falls below what is looked for is dropped at once.
+ * Candidates are parted into cliques of the conflict graph, of which a set takes one option each: the sum of what is most in each bounds what
+ * they bring (the colour bound of maximum clique search, after Tomita and Seki 2003 and San Segundo, Rodriguez-Losada and Jimenez 2011, from
+ * memory), once by value, and once by value less price with what the limits cost at their fullest. A candidate with which that
+ * falls below what is looked for is dropped. Of the rest only those are tried first that a closer bound cannot pay for (see `cover`).
  */
 export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, start, said, mostSteps, isOver }: Pass): Passed {
   const { problem, count, words, optionAt, value, price, rest, clash, limits, uses, wakes, musts, mustCount, grain, slack } = model;
@@ -167,8 +168,12 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
   };
 
   /**
-   * Covers the candidates of a depth by cliques, drops those with which nothing that is looked for can be reached, and lists the rest in the
-   * order in which they are tried, each with the bound of what can be reached with it and all behind it. Returns how many there are.
+   * Parts the candidates of a depth into cliques, drops those with which nothing that is looked for can be reached, and lists those that have to be
+   * tried: sets of the others alone are worth too little. Returns how many are listed.
+   *
+   * What the others may be worth is found one by one: each shares its weight out among the cliques so far of which it clashes with every
+   * member, each of which takes up to what it counts already; only what then remains counts anew (weights are split as in Fang, Li and Xu 2016,
+   * from memory).
    */
   const cover = (depth: number, worth: number, room: number): number => {
     const at = depth * words;
