@@ -138,7 +138,7 @@ const gapIn = ({ settings, tank }: Situation): number => {
 };
 
 /** Why a batch may wait longer than its gap. */
-const WAITS: readonly string[] = ['order.watchedFirst', 'order.oldEnough', 'order.nitrifiers'];
+const WAITS: readonly string[] = ['order.watchedFirst', 'order.oldEnough', 'order.nitrifiers', 'order.betterLater'];
 
 /** The introductions with those at a position and before it on each other's day. */
 function swapped({ introductions }: Planned, position: number): Introduction[] {
@@ -277,6 +277,10 @@ describe('a schedule', () => {
             case 'order.nitrifiers':
               expect(days(date) - days(data.dayBefore?.date ?? '')).toBe(data.gap?.value);
               expect(data.gap?.value).toBeGreaterThan(gapIn(situation));
+              break;
+            case 'order.betterLater':
+              expect(earlier).toEqual([]);
+              expect(date > situation.date).toBe(true);
               break;
             case 'order.oldEnough':
               expect(days(date)).toBeGreaterThan(days(situation.tank.cycledOn ?? situation.date));

@@ -236,7 +236,27 @@ function arrangementOf(
     last = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
     if (isBetter(last, best)) best = last;
   }
-  return { ...best, order: orderProof(set.prices, order, isCheapest) };
+  const sooner = firstAtOnce(set, best);
+  return { ...(sooner ?? best), order: orderProof(set.prices, order, isCheapest) };
+}
+
+/** What comes first and is not watched need not wait with what is. */
+function firstAtOnce(set: PickedSet, found: Omit<Arrangement, 'order'>): Omit<Arrangement, 'order'> | undefined {
+  const { ground } = set;
+  const { batches } = found;
+  const isWatched = ({ batch }: (typeof batches)[number]): boolean => batch.picks.some(({ line }) => line.watch !== undefined);
+  const watchedAt = batches.findIndex(isWatched);
+  if (found.excluding.length > 0 || watchedAt <= 0) return undefined;
+  let next = ground.startDay;
+  const sooner = batches.map((entry, at) => {
+    if (at >= watchedAt) return entry;
+    const day = Math.min(entry.day, Math.max(next, entry.batch.readyDay));
+    next = day + ground.gapDays;
+    return { ...entry, day, animals: entry.animals.map((animal) => ({ ...animal, entryDay: day, lengthDay: day })) };
+  });
+  if (sooner.every(({ day }, at) => day === batches[at]?.day)) return undefined;
+  const placed = judged(set, sooner, found.decided);
+  return isBetter(found, placed) ? undefined : placed;
 }
 
 /** What an order costs, and what every order costs at least. */

@@ -51,7 +51,7 @@ export function fittingIn(asked: Ground, entries: readonly Entry[]): Fitting {
   return {
     put,
     fits: (others, pick) =>
-      answered(nameOf(pick), () => worksAlone(ground, pick)) &&
+      answered(`${nameOf(pick)} alone`, () => worksAlone(ground, pick)) &&
       !others.some(({ line }) => conflict(line, pick.line)) &&
       answered([...others, pick].map(nameOf).sort().join(' '), () => find(others, pick)),
   };

@@ -44,7 +44,7 @@ function firstDayReason(ground: Ground, { day, batch }: Entry): OrderReason {
     const watch = batch.picks.find(({ line }) => line.watch !== undefined)?.line.watch;
     if (watch !== undefined && batch.readyDay < day)
       return { message: 'order.watchedFirst', data: { day: date, watch: { value: watch.days, unit: 'd' } } };
-    return { message: 'order.oldEnough', data: { day: date } };
+    return { message: day === batch.readyDay ? 'order.oldEnough' : 'order.betterLater', data: { day: date } };
   }
   if (day === stock.day) return { message: 'order.fromToday', data: { day: date } };
   if (day === stock.settings.notBefore) return { message: 'order.notBefore', data: { day: date } };
