@@ -293,7 +293,9 @@ export const plan = {
         species: slug('Id of the species.'),
         count: ref('count'),
         length: ref('plannedLength'),
-        purchasedOn: date('Day on which it is bought, to be watched apart until it goes in; left out where nothing is told of a holding tank.'),
+        purchasedOn: date(
+          'Day on which it is bought, to be watched apart until it goes in; left out where nothing is told of a holding tank.',
+        ),
       },
       ['id', 'species', 'count'],
     ),
