@@ -1,5 +1,5 @@
 import type { PlannedAnimals, PlannedIntroduction } from '@commensal/schema';
-import { line, type Section, under } from './blocks.js';
+import { item, type Section, under } from './blocks.js';
 import { say } from './catalogue.js';
 import { sayDate, sayList, sayQuantity, type Voice } from './voice.js';
 
@@ -16,7 +16,7 @@ interface Day {
 export function daysToKeep(voice: Voice, introductions: readonly PlannedIntroduction[]): Section[] {
   // The sort leaves what falls on one day in the order in which it stands here.
   const days = introductions.flatMap(daysOf).sort((one, other) => (one.date < other.date ? -1 : one.date > other.date ? 1 : 0));
-  return days.length === 0 ? [] : under(say(voice.catalogue, 'plan.days'), [days.map((day) => line(sayDay(voice, day)))]);
+  return days.length === 0 ? [] : under(say(voice.catalogue, 'plan.days'), [days.map((day) => item(sayDay(voice, day), 2))]);
 }
 
 function daysOf({ date, animals, latest }: PlannedIntroduction): Day[] {

@@ -1,5 +1,5 @@
 import type { Alternative, Chosen, IfChanged, Plan } from '@commensal/schema';
-import { line, type Section } from './blocks.js';
+import { item, type Section } from './blocks.js';
 import { say } from './catalogue.js';
 import { sayChange } from './sentences.js';
 import { capital, sayList, saySentence, saySpecies, type Voice } from './voice.js';
@@ -9,7 +9,7 @@ export const otherwiseSection = (voice: Voice, { chosen, alternatives, ifChanged
   [
     ...alternatives.map((alternative) => sayAlternative(voice, chosen, alternative)),
     ...ifChanged.filter(({ gains }) => gains.length > 0).map((change) => sayIfChanged(voice, chosen, change)),
-  ].map((sentence) => line(sentence));
+  ].map((sentence) => item(sentence, 2));
 
 const provenKey = (proven: boolean): string => (proven ? 'proven' : 'open');
 
@@ -40,9 +40,7 @@ function sayIfChanged(voice: Voice, chosen: readonly Chosen[], { change, gains, 
   const names = (list: readonly string[], say: (id: string) => string): string => sayList(voice, list.map(say));
   return saySentence(voice, 'plan.ifChanged', {
     change: capital(sayChange(voice, change)),
-    gains: names(gains, (id) =>
-      isIn(id) ? say(voice.catalogue, 'plan.more', { name: voice.names.speciesName(id) }) : saySpecies(voice, id),
-    ),
+    gains: names(gains, (id) => (isIn(id) ? say(voice.catalogue, 'plan.more', { name: saySpecies(voice, id) }) : saySpecies(voice, id))),
     ...(losses.length === 0 ? {} : { losses: names(losses, (id) => saySpecies(voice, id)) }),
     provenKey: provenKey(proven),
   });

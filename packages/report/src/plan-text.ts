@@ -28,7 +28,7 @@ function planSections(voice: Voice, situation: Situation, plan: Plan, options: T
   // Where there is no plan, wishes that could come in alone are not left out for a reason.
   const leftOut = plan.impossible === undefined ? plan.leftOut : plan.leftOut.filter(({ because }) => because.length > 0);
   const otherwise = otherwiseSection(voice, plan);
-  const impossible = plan.impossible === undefined ? [] : impossibleSections(voice, plan.impossible, deeper);
+  const impossible = plan.impossible === undefined ? [] : impossibleSections(voice, plan.impossible, leftOut, deeper);
   return [
     [
       ...(situation.title === undefined ? [] : [title(situation.title)]),
@@ -48,7 +48,7 @@ function planSections(voice: Voice, situation: Situation, plan: Plan, options: T
     ...cautionsSections(voice, plan.cautions),
     ...deeper.sections([
       ...(plan.impossible?.because ?? []),
-      ...plan.leftOut.flatMap(({ because }) => because),
+      ...leftOut.flatMap(({ because }) => because),
       ...printed(plan.findings, notes),
     ]),
     lastSection(voice, plan.summary, plan.versions, depth),
@@ -57,7 +57,7 @@ function planSections(voice: Voice, situation: Situation, plan: Plan, options: T
 
 /** How many of the wishes are granted, and whether that is the best there is. */
 function countsOf({ catalogue, ...voice }: Voice, { chosen, leftOut, proven, gap, equals, impossible }: Plan): string[] {
-  if (impossible !== undefined) return [say(catalogue, 'plan.none', { count: impossible.species.length })];
+  if (impossible !== undefined) return [say(catalogue, 'plan.none')];
   const wishes = chosen.length + leftOut.length;
   const counts = say(catalogue, 'plan.counts', { wishes, chosen: chosen.length, leftOut: leftOut.length });
   if (wishes === 0) return [counts];
