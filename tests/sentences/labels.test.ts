@@ -1,5 +1,5 @@
 /** What a report says beneath its sentences has words in every language, and no label is there for nothing. */
-import { check, describeRule, plan, rules, stockOf } from '@commensal/core';
+import { describeRule } from '@commensal/core';
 import { type Catalogue, checkText, DEPTHS, figureSlots, has, namesIn, type Told } from '@commensal/report';
 import { de } from '@commensal/report/de';
 import { en } from '@commensal/report/en';
@@ -9,12 +9,13 @@ import type { CheckReport, Finding } from '@commensal/schema';
 import { describe, expect, test } from 'vitest';
 import { textOf } from '../support/repository.js';
 import { reasonsByHand } from './by-hand.js';
+import { checkedCase, plannedCase } from './found.js';
 import { allRules, coreSources } from './keys.js';
 import { cases, planCases } from './situations.js';
 import { fieldsOfRecords, partsOf, wordsOf } from './recorded-words.js';
 
-const checks = cases.map((one) => ({ ...one, checked: check(stockOf(one.situation, one.library).stock, allRules) }));
-const plans = planCases.map(({ situation, library }) => plan(situation, library, rules));
+const checks = cases.map((one) => ({ ...one, checked: checkedCase(one) }));
+const plans = planCases.map(plannedCase);
 
 /** All that is told with figures. */
 const told: readonly Told[] = [

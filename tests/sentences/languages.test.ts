@@ -1,5 +1,4 @@
 /** Every language says all that English says, of the same things, and the command line speaks each of them. */
-import { check, stockOf } from '@commensal/core';
 import { type Catalogue, has, sayHow, sayQuestion } from '@commensal/report';
 import { de } from '@commensal/report/de';
 import { ja } from '@commensal/report/ja';
@@ -8,6 +7,7 @@ import { parse, type Token } from '@messageformat/parser';
 import { describe, expect, test } from 'vitest';
 import { changed, commensal, example, file, REFUSED } from '../cli/command.js';
 import { filesUnder, textOf } from '../support/repository.js';
+import { checkedCase } from './found.js';
 import { allRules } from './keys.js';
 import { cases } from './situations.js';
 import { spoken } from './spoken.js';
@@ -99,8 +99,8 @@ test('a rule that no catalogue knows asks in its own words', () => {
 });
 
 test('every word that a sentence prints has a text, unless it is the name of a family', () => {
-  const words = cases.flatMap(({ situation, library }) =>
-    check(stockOf(situation, library).stock, allRules).findings.flatMap(({ message, data }) =>
+  const words = cases.flatMap((one) =>
+    checkedCase(one).findings.flatMap(({ message, data }) =>
       printedBy(parse(english[message] ?? '')).flatMap((slot) => data[slot]?.keys ?? []),
     ),
   );

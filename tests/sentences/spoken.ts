@@ -1,6 +1,4 @@
 /** Everything that the cases make the library say, each sentence with the slots it was given. */
-import { allRules } from './keys.js';
-import { check, plan, rules, stockOf } from '@commensal/core';
 import {
   type Catalogue,
   grouped,
@@ -17,6 +15,7 @@ import {
 import { en } from '@commensal/report/en';
 import type { Finding, OrderReason } from '@commensal/schema';
 import { changesByHand, namesByHand, reasonsByHand } from './by-hand.js';
+import { checkedCase, plannedCase } from './found.js';
 import { type Case, cases, planCases } from './situations.js';
 
 /** One saying of one sentence. */
@@ -95,19 +94,19 @@ function sayFindings(into: Recorder, voice: Voice, findings: readonly Finding[],
   }
 }
 
-function speakCheck(into: Recorder, { name, situation, library }: Case): void {
-  const { stock, problems } = stockOf(situation, library);
-  if (problems.length > 0) throw new Error(`${name}: ${JSON.stringify(problems)}`);
+function speakCheck(into: Recorder, one: Case): void {
+  const { name, situation, library } = one;
   const voice: Voice = { ...into, names: namesIn(situation, library, into.catalogue.language) };
-  const { findings, cautions } = check(stock, allRules);
+  const { findings, cautions } = checkedCase(one);
   sayFindings(into, voice, findings, name);
   for (const caution of cautions) into.say(caution.message, name, false, '', () => sayCaution(voice, caution));
 }
 
 const wordOf = ({ data }: OrderReason): string => data.reason?.keys?.[0] ?? '';
 
-function speakPlan(into: Recorder, { name, situation, library }: Case): void {
-  const planned = plan(situation, library, rules);
+function speakPlan(into: Recorder, one: Case): void {
+  const { name, situation, library } = one;
+  const planned = plannedCase(one);
   const newcomers = planned.introductions.flatMap(({ animals }) => animals);
   const voice: Voice = {
     ...into,

@@ -1,11 +1,11 @@
 /** Every word of the data that a sentence may print has a text. */
-import { check, stockOf } from '@commensal/core';
 import { has } from '@commensal/report';
 import { en } from '@commensal/report/en';
 import { records } from '@commensal/species-sample';
 import { expect, test } from 'vitest';
 import { textOf } from '../support/repository.js';
-import { allRules, coreSources } from './keys.js';
+import { checkedCase } from './found.js';
+import { coreSources } from './keys.js';
 import { fieldsOfRecords } from './recorded-words.js';
 import { spoken } from './spoken.js';
 import { cases } from './situations.js';
@@ -33,9 +33,7 @@ test('every provision has a text', () => {
 const NAMED = ['missing', 'settle'];
 
 const fields = new Set(
-  cases.flatMap(({ situation, library }) =>
-    check(stockOf(situation, library).stock, allRules).findings.flatMap(({ data }) => NAMED.flatMap((name) => data[name]?.keys ?? [])),
-  ),
+  cases.flatMap((one) => checkedCase(one).findings.flatMap(({ data }) => NAMED.flatMap((name) => data[name]?.keys ?? []))),
 );
 
 test('every field that a rule names as missing or doubtful has a text', () => {

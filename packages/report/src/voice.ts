@@ -1,6 +1,7 @@
 import type { Datum } from '@commensal/schema';
 import { convert, dayOf } from '@commensal/core';
 import { type Catalogue, has, say, type Slots } from './catalogue.js';
+import { kept } from './formats.js';
 import type { Names } from './names.js';
 
 /** How a reader is spoken to: language, units, what things are called. */
@@ -36,25 +37,29 @@ const dateLocale = (voice: Language): string =>
   voice.catalogue.language === 'en' ? (voice.units === 'us' ? 'en-US' : 'en-GB') : voice.catalogue.language;
 const locale = (voice: Language): string => (voice.catalogue.language === 'en' ? 'en-US' : voice.catalogue.language);
 
+const numberFormat = kept((language: string, options: Intl.NumberFormatOptions) => new Intl.NumberFormat(language, options));
+const dateFormat = kept((language: string) => new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }));
+const listFormat = kept((language: string) => new Intl.ListFormat(language, { style: 'long', type: 'conjunction' }));
+
 /** Keeps a number and its unit on one line. */
 const NO_BREAK_SPACE = '\u00A0';
 
 /** A number without a unit, in the reader's language. */
 export const sayNumber = (voice: Language, value: number, digits: Intl.NumberFormatOptions = { maximumFractionDigits: 2 }): string =>
-  new Intl.NumberFormat(locale(voice), digits).format(value);
+  numberFormat(locale(voice), digits).format(value);
 
 /** A number with its unit, in the reader's units and language. */
 export function sayQuantity(voice: Language, value: number, unit: string): string {
   const shown = SHOWN[unit];
   const written = WRITTEN[unit];
   if (written !== undefined) {
-    const amount = `${new Intl.NumberFormat(locale(voice), { maximumSignificantDigits: 3 }).format(value)}${NO_BREAK_SPACE}${written}`;
+    const amount = `${numberFormat(locale(voice), { maximumSignificantDigits: 3 }).format(value)}${NO_BREAK_SPACE}${written}`;
     return PER_DAY.has(unit) ? say(voice.catalogue, 'unit.perDay', { amount }) : amount;
   }
   if (shown === undefined) return sayNumber(voice, value);
   const [code, name] = shown[voice.units];
   const shownValue = convert(value, unit, code);
-  const format = new Intl.NumberFormat(locale(voice), {
+  const format = numberFormat(locale(voice), {
     style: 'unit',
     unit: name,
     unitDisplay: unit === 'd' || unit === 'a' ? 'long' : 'short',
@@ -67,14 +72,13 @@ const MS_PER_DAY = 86_400_000;
 
 /** A day in the reader's language. */
 export function sayDate(voice: Voice, iso: string): string {
-  return new Intl.DateTimeFormat(dateLocale(voice), { dateStyle: 'long', timeZone: 'UTC' })
+  return dateFormat(dateLocale(voice))
     .format(dayOf(iso) * MS_PER_DAY)
     .replace(' ', NO_BREAK_SPACE);
 }
 
 /** Several things in a row. */
-export const sayList = (voice: Voice, items: readonly string[]): string =>
-  new Intl.ListFormat(dateLocale(voice), { style: 'long', type: 'conjunction' }).format(items);
+export const sayList = (voice: Voice, items: readonly string[]): string => listFormat(dateLocale(voice)).format(items);
 
 /** An animal within a sentence: by its name, else by its species. */
 export function sayAnimal(voice: Voice, animal: string): string {
