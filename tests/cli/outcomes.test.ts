@@ -71,6 +71,34 @@ describe('exit codes of plan', () => {
   });
 });
 
+describe('wishes that have to be in', () => {
+  const must = (...species: string[]): string =>
+    write({ settings: gapeOnly, wishes: [...species.map((one) => ({ species: one, must: true })), { species: 'zebrasoma-flavescens' }] });
+  const both = must('pterois-volitans', 'gramma-loreto');
+
+  test('and cannot be together leave no plan: code 1, and the text says what stands in the way', () => {
+    const { code, out, err } = commensal(['plan', both]);
+    expect({ code, err }).toEqual({ code: 1, err: '' });
+    expect(oneLine(out)).toContain('There is no plan, as what has to be in cannot be. What stands in the way');
+    expect(oneLine(out)).toMatch(/cannot be together: the .+ and the .+\. Without any one of them the others could be\. .*could swallow/);
+    expect(out).not.toMatch(/What goes in|Days to keep/);
+  });
+
+  test('are named in JSON, with nothing chosen', () => {
+    const { code, out } = commensal(['plan', both, '--format', 'json']);
+    const { impossible, chosen, introductions }: Plan = JSON.parse(out);
+    expect({ code, chosen, introductions }).toEqual({ code: 1, chosen: [], introductions: [] });
+    expect([...(impossible?.species ?? [])].sort()).toEqual(['gramma-loreto', 'pterois-volitans']);
+  });
+
+  test('and can be are a plan: code 0', () => {
+    const { code, out } = commensal(['plan', must('gramma-loreto'), '--format', 'json']);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).not.toHaveProperty('impossible');
+    expect(chosenOf(JSON.parse(out))).toContain('gramma-loreto');
+  });
+});
+
 describe('an accepted finding', () => {
   const accepting = (more: { until?: string } = {}, residents = swallowing): string =>
     write({ residents, settings: { ...gapeOnly, accepted: [{ key: KEY, reason: 'They have lived together for years.', ...more }] } });

@@ -21,7 +21,8 @@ describe('calls', () => {
     ['an unknown command', ['pln', quay], "unknown command 'pln'\n(Did you mean plan?)"],
     ['an unknown option', ['plan', quay, '--speed'], "unknown option '--speed'"],
     ['a value that is not a choice', ['plan', quay, '--units', 'uk'], 'Allowed choices are metric, us'],
-    ['a format that is not there', ['check', quay, '--format', 'xml'], 'Allowed choices are text, json'],
+    ['a format that is not there', ['check', quay, '--format', 'xml'], 'Allowed choices are text, markdown, json'],
+    ['rules as Markdown', ['rules', '--format', 'markdown'], "argument 'markdown' is invalid. Allowed choices are text, json"],
     [
       'a depth that is not there',
       ['plan', quay, '--depth', 'expert'],

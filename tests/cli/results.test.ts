@@ -69,6 +69,48 @@ describe('JSON', () => {
   });
 });
 
+describe('Markdown', () => {
+  const words = (text: string): string[] =>
+    text
+      .replaceAll(/^ *(#+|-+) ?/gm, '')
+      .replaceAll('\\', '')
+      .split(/\s+/);
+
+  test.each([['plan'], ['check']])('of %s holds the words of the text, under headings, and nothing that is no Markdown', (command) => {
+    const options = ['--notes', '--depth', 'researcher'];
+    const { code, out, err } = commensal([command, quay, '--format', 'markdown', ...options]);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toMatch(/^# Wren Halloway's 240-litre tank, Lantern Quay reef club\n\n(Plan|Check) of 1 March 2027/);
+    expect(out.match(/^## .+$/gm)?.length).toBeGreaterThan(2);
+    expect(out).not.toMatch(/\n{3}|[ \t]\n|\u00A0|undefined|NaN|\[object|<[a-z]/);
+    expect(words(out)).toEqual(words(commensal([command, quay, ...options]).out));
+  });
+
+  test('speaks the language and the units that are asked for', () => {
+    const { out } = commensal(['plan', quay, '--format', 'markdown', '--lang', 'de', '--units', 'us']);
+    expect(out).toContain('\n\n## Was einzieht und wann\n\n### ');
+    // A day at the start of a line would open a list of numbers.
+    expect(out).toMatch(/^### \d+\\\. /m);
+    expect(out).toMatch(/\d in je Tier/);
+  });
+
+  test('goes to a file as it is', () => {
+    expect(commensal(['plan', quay, '--format', 'markdown', '--out', 'plan.md'])).toEqual({ code: 0, out: '', err: '' });
+    expect(readFileSync(path.join(folder, 'plan.md'), 'utf8')).toBe(commensal(['plan', quay, '--format', 'markdown']).out);
+  });
+});
+
+test('the days of a plan stand in their order', () => {
+  const lines =
+    commensal(['plan', quay])
+      .out.split('\nDays to keep\n')[1]
+      ?.split('\n\n')[0]
+      ?.match(/^ {2}- \d+ \w+ \d{4}/gm) ?? [];
+  expect(lines.length).toBeGreaterThan(3);
+  const days = lines.map((line) => Date.parse(`${line.slice(4)} UTC`));
+  expect(days).toEqual([...days].sort((one, other) => one - other));
+});
+
 test('the rules are listed, and one is told whole', () => {
   const list = commensal(['rules']);
   expect(list).toMatchObject({ code: 0, err: '' });

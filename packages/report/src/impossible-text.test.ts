@@ -1,4 +1,4 @@
-import type { Impossible, Plan } from '@commensal/schema';
+import type { Impossible, Plan, Situation } from '@commensal/schema';
 import { describe, expect, test } from 'vitest';
 import { leftOutOf, metric, planOf, situation, swallowing } from '../tests/support/club.js';
 import { planText } from './plan-text.js';
@@ -11,7 +11,9 @@ const impossible: Impossible = {
 const alone = leftOutOf({ species: 'vigilia-prima' });
 const plan: Plan = planOf({ leftOut: [alone, leftOutOf()], equals: { weighed: 0, all: true }, impossible });
 
-const text = (more: Partial<Plan> = {}): string => planText(metric, situation, { ...plan, ...more });
+const wishes = ['vigilia-prima', 'vigilia-secunda', 'vigilia-tertia'].map((species) => ({ species, must: true }));
+const text = (more: Partial<Plan> = {}, wished: Situation['wishes'] = wishes): string =>
+  planText(metric, { ...situation, wishes: wished }, { ...plan, ...more });
 const oneLine = (said: string): string => said.replaceAll(/\s+/g, ' ');
 
 test('what has to be in and cannot be, whole', () => {
@@ -51,7 +53,7 @@ describe('says', () => {
     expect(text()).not.toMatch(/What goes in|Nothing\.|better choice|worth as much|No single change/);
   });
 
-  test('why others could not be in either, and what would let them in', () => {
+  test('why others that have to be in could not be either, and what would let them in', () => {
     const lost = leftOutOf({
       species: 'vigilia-tertia',
       because: [swallowing('choir', 'wick')],
@@ -61,5 +63,6 @@ describe('says', () => {
     expect(said).toMatch(/\nWhat is left out, and why\n-+\n {2}Vigilia tertia\n/);
     expect(said).toContain('another home for Wick');
     expect(said).not.toMatch(/^ {2}Lamp fish$/m);
+    expect(text({ leftOut: [alone, lost] }, wishes.slice(0, 2))).not.toContain('Vigilia tertia');
   });
 });

@@ -25,8 +25,10 @@ function planSections(voice: Voice, situation: Situation, plan: Plan, options: T
   const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
   const introductions = plan.introductions.flatMap((introduction) => introductionSection(voice, introduction, deeper));
   const orderOpen = plan.order.proven || plan.introductions.length < 2 ? [] : [paragraph(tell('plan.orderOpen'), 2)];
-  // Where there is no plan, wishes that could come in alone are not left out for a reason.
-  const leftOut = plan.impossible === undefined ? plan.leftOut : plan.leftOut.filter(({ because }) => because.length > 0);
+  // Where there is no plan, what need not be in is not looked at yet, and what could be in alone is left out for no reason of its own.
+  const musts = new Set(situation.wishes?.filter(({ must }) => must === true).map(({ species }) => species));
+  const leftOut =
+    plan.impossible === undefined ? plan.leftOut : plan.leftOut.filter(({ species, because }) => musts.has(species) && because.length > 0);
   const otherwise = otherwiseSection(voice, plan);
   const impossible = plan.impossible === undefined ? [] : impossibleSections(voice, plan.impossible, leftOut, deeper);
   return [
