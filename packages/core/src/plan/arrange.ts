@@ -236,9 +236,12 @@ function arrangementOf(
     last = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
     if (isBetter(last, best)) best = last;
   }
-  const sooner = firstAtOnce(set, best);
-  return { ...(sooner ?? best), order: orderProof(set.prices, order, isCheapest) };
+  const sooner = ground.asks === 'how-well' ? firstAtOnce(set, best) : undefined;
+  const isTold = ground.asks === 'how-well' && best.excluding.length === 0;
+  return { ...(sooner ?? best), order: isTold ? orderProof(set.prices, order, isCheapest) : UNTOLD };
 }
+
+const UNTOLD: OrderProof = { proven: false, cost: 0, atLeast: 0 };
 
 /** What comes first and is not watched need not wait with what is. */
 function firstAtOnce(set: PickedSet, found: Omit<Arrangement, 'order'>): Omit<Arrangement, 'order'> | undefined {

@@ -26,6 +26,7 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
   const orders = names.includes(pick.line.batch)
     ? [names]
     : placesFor(pick, names.length).map((at) => [...names.slice(0, at), pick.line.batch, ...names.slice(at)]);
+  const isMany = names.length > MOST_PLACES;
   const lengths = pick.line.lengthsCm.length === 0 ? [0] : middleFirst(pick.line.lengthsCm.length);
   let best: Arrangement | undefined;
   for (const order of orders) {
@@ -35,7 +36,7 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
         const found = arrangementIn(set, order, all);
         if (found === undefined) continue;
         if (best === undefined || found.excluding.length < best.excluding.length) best = found;
-        if (best.excluding.length === 0 || (failsAnyhow(ground, best) && ground.asks === 'whether')) return best;
+        if (best.excluding.length === 0 || (failsAnyhow(ground, best) && (ground.asks === 'whether' || isMany))) return best;
         break;
       }
     }

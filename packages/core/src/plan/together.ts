@@ -24,6 +24,8 @@ export function changesTogether(ground: Ground, library: Library, chosen: Chosen
   if (dropped.length > 0) all.push({ kind: 'instead-of', species: [...new Set(dropped)] as [string, ...string[]] });
   const works = (some: readonly Change[]): boolean => letsIn(ground, library, chosen, pick, some);
   if (all.length < 2 || !works(all)) return [];
+  // Of two neither does alone: that was tried.
+  if (all.length === 2) return all;
   let needed = all;
   for (const change of [...all].sort((one, other) => effort(other) - effort(one))) {
     const without = needed.filter((other) => other !== change);
