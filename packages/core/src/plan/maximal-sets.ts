@@ -11,7 +11,7 @@ import { addBit, countBits, dropBit, lowestBit, wordsFor } from './best-set/bits
  *
  * @throws RangeError on numbers of no option.
  *
- * @example [...maximalSets(3, [[0, 1]])] // [[0, 2], [1, 2]]
+ * @example [...maximalSets(3, [[0, 1]])]; // [[0, 2], [1, 2]]
  */
 export function* maximalSets(count: number, conflicts: Iterable<readonly [number, number]>): Generator<number[], void, undefined> {
   if (!(Number.isInteger(count) && count >= 0)) throw new RangeError(`maximalSets: expected a number of options, received ${count}`);
