@@ -128,7 +128,10 @@ const worthOf = ({ wishes = [] }: Situation, { chosen }: Planned): Worth => ({
   animals: chosen.reduce((sum, { count }) => sum + count, 0),
 });
 
-describe.each(Object.entries(WANTS))('under a rule of others (%s)', (_, want) => {
+/** There is always an order in which the longer goes in last, so that it keeps nobody out. */
+const NEVER = 'pair: the longer one goes in last';
+
+describe.each(Object.entries(WANTS))('under a rule of others (%s)', (name, want) => {
   it('a plan is the best there is, or says by how much it may not be', () => {
     const seen = { excluded: 0, proven: 0 };
     fc.assert(
@@ -154,7 +157,7 @@ describe.each(Object.entries(WANTS))('under a rule of others (%s)', (_, want) =>
       ),
       { numRuns: runs(40) },
     );
-    expect(seen.excluded).toBeGreaterThan(0);
+    expect(seen.excluded > 0).toBe(name !== NEVER);
   });
 });
 
