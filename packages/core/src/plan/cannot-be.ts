@@ -1,3 +1,4 @@
+import type { Finding } from '@commensal/schema';
 import type { Arrangement } from './arrange.js';
 import type { Field } from './field.js';
 import { capacityRules, dayAt, excludesForGood, findingsWith, type Ground, isFixed, placesFor } from './ground.js';
@@ -18,26 +19,32 @@ export interface CannotBe {
  */
 export function cannotBe(field: Field, picks: readonly Pick[]): CannotBe | undefined {
   const batches = new Set(picks.map(({ line }) => line.batch)).size;
-  if (canMeet(field.ground, picks, batches)) return undefined;
-  const least = minimalConflict(picks, (some) => canMeet(field.ground, some, batches)) ?? [...picks];
+  const named = inTheWay(field.ground, picks, batches);
+  if (named === undefined) return undefined;
+  const canMeet = (some: readonly Pick[], inBatches = batches): boolean => inTheWay(field.ground, some, inBatches) === undefined;
+  // Those of one claim are mostly enough, and far fewer.
+  const suspects = named.length < picks.length && !canMeet(named) ? named : picks;
+  const least = minimalConflict(suspects, (some) => canMeet(some)) ?? [...picks];
   const most = batchesBeside(field, least);
-  if (most <= batches || !canMeet(field.ground, least, most)) return { picks: least, batches: Number.POSITIVE_INFINITY };
+  if (most <= batches || !canMeet(least, most)) return { picks: least, batches: Number.POSITIVE_INFINITY };
   // More batches would do: as many as are known not to.
   let [tooFew, enough] = [batches, most];
   while (enough - tooFew > 1) {
     const middle = Math.floor((tooFew + enough) / 2);
-    if (canMeet(field.ground, least, middle)) enough = middle;
+    if (canMeet(least, middle)) enough = middle;
     else tooFew = middle;
   }
   return { picks: least, batches: tooFew };
 }
 
-function canMeet(ground: Ground, picks: readonly Pick[], batches: number): boolean {
-  if (picks.length === 0) return true;
+/** Undefined where some picks can come in, as far as is asked here; else those among which it is to be looked for why they cannot. */
+function inTheWay(ground: Ground, picks: readonly Pick[], batches: number): readonly Pick[] | undefined {
+  if (picks.length === 0) return undefined;
   const positions = placesFor(ground, batches);
   const meeting = placesToMeet(ground, picks, positions);
-  if (meeting.places === undefined && meeting.decided) return false;
-  return !isOverfull(ground, picks, meeting, positions);
+  if (meeting.places === undefined && meeting.decided) return picks;
+  const finding = overfull(ground, picks, meeting, positions);
+  return finding === undefined ? undefined : picks.filter(({ line }) => finding.subjects.some(({ id }) => id === line.id));
 }
 
 /** Batches of the largest set that could hold some picks: theirs, and those of all that does not exclude one of them. */
@@ -46,13 +53,13 @@ function batchesBeside({ options, conflict }: Field, picks: readonly Pick[]): nu
   return new Set([...picks, ...beside].map(({ line }) => line.batch)).size;
 }
 
-/** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */
-function isOverfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, positions: number): boolean {
+/** A sum that only grows and is over its limit already, with everything as small and late as it can be. */
+function overfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, positions: number): Finding | undefined {
   const ids = new Set(picks.map((pick) => pick.line.id));
   const newcomers = picks.map((pick) =>
     newcomerFrom(pick, dayAt(ground, latest.get(pick.line.id) ?? positions - 1), pick.line.lengthsCm[0]),
   );
-  return findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludesForGood(ground, finding, ids));
+  return findingsWith(ground, newcomers, capacityRules(ground)).find((finding) => excludesForGood(ground, finding, ids));
 }
 
 /** The picks that a finding names which stands at whatever lengths and on whatever days, in whatever company. */

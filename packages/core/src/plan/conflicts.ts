@@ -1,4 +1,5 @@
 import { isVendors } from '../rules/ids.js';
+import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { clashEverywhere } from './clashes.js';
 import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDayTried, lastingRules } from './ground.js';
@@ -28,7 +29,7 @@ function clash(ground: Ground, one: Line, other: Line): boolean {
   let standing: Map<string, string> | undefined;
   const standsIn = (ways: readonly StockAnimal[][]): boolean =>
     ways.every((animals) => {
-      const found = findingsWith(ground, animals, lastingRules(ground)).filter((finding) => excludesForGood(ground, finding, ids));
+      const found = findingsWith(ground, animals, rulesOnTwo(ground)).filter((finding) => excludesForGood(ground, finding, ids));
       const before = standing;
       standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
       return standing.size > 0;
@@ -40,6 +41,10 @@ function clash(ground: Ground, one: Line, other: Line): boolean {
   if (rules().some(isEitherWay) && clashEverywhere(ground, fewest(one), fewest(other))) return true;
   return rules().some(isVendors) && standsIn(moreMeetings(ground, one, other)) && rules().some(isVendors);
 }
+
+/** What is about one animal alone was asked of each before. */
+const rulesOnTwo = (ground: Ground): readonly AnyRule[] =>
+  lastingRules(ground).filter(({ id, planning }) => planning !== 'option' || isVendors(id));
 
 const fewest = (line: Line): Pick => ({ line, count: line.wish.least });
 

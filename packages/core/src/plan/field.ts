@@ -1,4 +1,4 @@
-import { arrange, type Arrangement } from './arrange.js';
+import { arrange, arrangeAtOnce, type Arrangement } from './arrange.js';
 import type { Limit, SetProblem } from './best-set/index.js';
 import { conflictsBetween } from './conflicts.js';
 import type { Ground } from './ground.js';
@@ -74,13 +74,20 @@ function atMostAllButOne(count: number, numbers: readonly number[]): Limit {
   return { uses, most: numbers.length - 1 };
 }
 
-/** The arrangement of a set of options, made once. */
-export function arrangementOf({ ground, options, arranged }: Field, numbers: readonly number[]): Arrangement {
+/** The arrangement of a set of options, made once; `atOnce` only where it takes no search. */
+export function arrangementOf({ ground, options, arranged }: Field, numbers: readonly number[], atOnce: 'at once'): Arrangement | undefined;
+export function arrangementOf({ ground, options, arranged }: Field, numbers: readonly number[]): Arrangement;
+export function arrangementOf(
+  { ground, options, arranged }: Field,
+  numbers: readonly number[],
+  atOnce?: 'at once',
+): Arrangement | undefined {
   const key = numbers.join(' ');
   const known = arranged.get(key);
   if (known !== undefined) return known;
-  const arrangement = arrange(ground, picksOf(options, numbers));
-  arranged.set(key, arrangement);
+  const picks = picksOf(options, numbers);
+  const arrangement = atOnce === undefined ? arrange(ground, picks) : arrangeAtOnce(ground, picks);
+  if (arrangement !== undefined) arranged.set(key, arrangement);
   return arrangement;
 }
 

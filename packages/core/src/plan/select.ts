@@ -60,13 +60,14 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
     const batches = new Set(picks.map(({ line }) => line.batch)).size;
     if (field.tooSoon.some((soon) => batches <= soon.batches && soon.numbers.every((number) => numbers.includes(number))))
       return 'not-this';
-    const conflict = cannotBe(field, picks);
+    const atOnce = arrangementOf(field, numbers, 'at once');
+    const conflict = atOnce === undefined ? cannotBe(field, picks) : undefined;
     if (conflict !== undefined) {
       if (conflict.batches === Number.POSITIVE_INFINITY) return never(conflict.picks);
       field.tooSoon.push({ numbers: numbersOf(conflict.picks), batches: conflict.batches });
       return 'not-this';
     }
-    const arrangement = arrangementOf(field, numbers);
+    const arrangement = atOnce ?? arrangementOf(field, numbers);
     if (arrangement.excluding.length > 0) {
       const failing = fixedFailure(ground, arrangement);
       if (failing !== undefined && failing.length > 0) return never(failing);
