@@ -1,4 +1,4 @@
-import { addBit, countBits, dropBit, lowestBit, wordsFor } from './best-set/bits.js';
+import { addBit, countBits, dropBit, lowestBit, wordsFor } from '../../packages/core/src/plan/best-set/bits.js';
 
 /**
  * All sets of options without a conflict to which no option can be added, one at a time; each sorted. There can be 3^(n/3) of them (Moon and
