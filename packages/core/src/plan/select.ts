@@ -28,7 +28,7 @@ export interface Asked {
 }
 
 /** Most work spent on one plan; what is then not proven is said. */
-export const MOST_WORK = 80_000;
+export const MOST_WORK = 12_000;
 
 /** Most sets of equal worth that are weighed against each other. */
 const MOST_EQUALS = 40;
