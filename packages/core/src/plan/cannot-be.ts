@@ -11,6 +11,8 @@ export interface CannotBe {
   readonly picks: readonly Pick[];
   /** Infinity where no number of batches helps. */
   readonly batches: number;
+  /** It is for a sum: with more of any of them it is over as well. */
+  readonly isSum: boolean;
 }
 
 /**
@@ -23,10 +25,11 @@ export function cannotBe(field: Field, picks: readonly Pick[]): CannotBe | undef
   if (named === undefined) return undefined;
   const canMeet = (some: readonly Pick[], inBatches = batches): boolean => inTheWay(field.ground, some, inBatches) === undefined;
   // Those of one claim are mostly enough, and far fewer.
-  const suspects = named.length < picks.length && !canMeet(named) ? named : picks;
+  const suspects = named.picks.length < picks.length && !canMeet(named.picks) ? named.picks : picks;
   const least = minimalConflict(suspects, (some) => canMeet(some)) ?? [...picks];
   const most = batchesBeside(field, least);
-  if (most <= batches || !canMeet(least, most)) return { picks: least, batches: Number.POSITIVE_INFINITY };
+  const standing = inTheWay(field.ground, least, most);
+  if (standing !== undefined) return { picks: least, batches: Number.POSITIVE_INFINITY, isSum: standing.isSum };
   // More batches would do: as many as are known not to.
   let [tooFew, enough] = [batches, most];
   while (enough - tooFew > 1) {
@@ -34,17 +37,23 @@ export function cannotBe(field: Field, picks: readonly Pick[]): CannotBe | undef
     if (canMeet(least, middle)) enough = middle;
     else tooFew = middle;
   }
-  return { picks: least, batches: tooFew };
+  return { picks: least, batches: tooFew, isSum: false };
+}
+
+interface InTheWay {
+  readonly picks: readonly Pick[];
+  readonly isSum: boolean;
 }
 
 /** Undefined where some picks can come in, as far as is asked here; else those among which it is to be looked for why they cannot. */
-function inTheWay(ground: Ground, picks: readonly Pick[], batches: number): readonly Pick[] | undefined {
+function inTheWay(ground: Ground, picks: readonly Pick[], batches: number): InTheWay | undefined {
   if (picks.length === 0) return undefined;
   const positions = placesFor(ground, batches);
   const meeting = placesToMeet(ground, picks, positions);
-  if (meeting.places === undefined && meeting.decided) return picks;
+  if (meeting.places === undefined && meeting.decided) return { picks, isSum: false };
   const finding = overfull(ground, picks, meeting, positions);
-  return finding === undefined ? undefined : picks.filter(({ line }) => finding.subjects.some(({ id }) => id === line.id));
+  if (finding === undefined) return undefined;
+  return { picks: picks.filter(({ line }) => finding.subjects.some(({ id }) => id === line.id)), isSum: true };
 }
 
 /** Batches of the largest set that could hold some picks: theirs, and those of all that does not exclude one of them. */

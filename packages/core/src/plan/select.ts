@@ -50,10 +50,15 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
   const numberOf = new Map(options.map((option, number) => [option, number]));
   const numbersOf = (picks: readonly Pick[]): number[] =>
     picks.map((pick) => numberOf.get(pick) as number).sort((one, other) => one - other);
-  const never = (picks: readonly Pick[]): number[] => {
-    const numbers = numbersOf(picks);
-    field.never.push(numbers);
-    return numbers;
+  /** With `orMore` for more animals of a wish as well. */
+  const never = (picks: readonly Pick[], orMore = false): (readonly number[])[] => {
+    const rows = picks.map((pick) =>
+      options.flatMap((other, number) =>
+        other === pick || (orMore && other.line === pick.line && other.count > pick.count) ? [number] : [],
+      ),
+    );
+    field.never.push(rows);
+    return rows;
   };
   const say = (numbers: readonly number[], value: number): Said => {
     const picks = picksOf(options, numbers);
@@ -63,7 +68,7 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
     const atOnce = arrangementOf(field, numbers, 'at once');
     const conflict = atOnce === undefined ? cannotBe(field, picks) : undefined;
     if (conflict !== undefined) {
-      if (conflict.batches === Number.POSITIVE_INFINITY) return never(conflict.picks);
+      if (conflict.batches === Number.POSITIVE_INFINITY) return never(conflict.picks, conflict.isSum);
       field.tooSoon.push({ numbers: numbersOf(conflict.picks), batches: conflict.batches });
       return 'not-this';
     }

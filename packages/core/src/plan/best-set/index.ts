@@ -46,8 +46,9 @@ export function bestSet(problem: SetProblem, search: SetSearch = {}): BestSet {
     }
     rejected += 1;
     if (word !== 'not-this') {
-      checkSaid(word, one.options);
-      learn(nogoods, model, word);
+      const rows = [...new Set(word)].map((row) => (typeof row === 'number' ? [row] : row));
+      checkSaid(rows, problem, one.options);
+      learn(nogoods, model, rows);
     }
     return false;
   };
