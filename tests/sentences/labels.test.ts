@@ -8,6 +8,7 @@ import { bibliography } from '@commensal/species-sample';
 import type { CheckReport, Finding } from '@commensal/schema';
 import { describe, expect, test } from 'vitest';
 import { textOf } from '../support/repository.js';
+import { reasonsByHand } from './by-hand.js';
 import { allRules, coreSources } from './keys.js';
 import { cases, planCases } from './situations.js';
 import { fieldsOfRecords, partsOf, wordsOf } from './recorded-words.js';
@@ -23,6 +24,7 @@ const told: readonly Told[] = [
     ...leftOut.flatMap(({ because }) => because),
     ...introductions.flatMap(({ reasons }) => reasons),
   ]),
+  ...reasonsByHand,
 ];
 
 const described = allRules.map(describeRule);

@@ -15,7 +15,8 @@ import {
   type Voice,
 } from '@commensal/report';
 import { en } from '@commensal/report/en';
-import type { Finding } from '@commensal/schema';
+import type { Finding, OrderReason } from '@commensal/schema';
+import { changesByHand, namesByHand, reasonsByHand } from './by-hand.js';
 import { type Case, cases, planCases } from './situations.js';
 
 /** One saying of one sentence. */
@@ -103,6 +104,8 @@ function speakCheck(into: Recorder, { name, situation, library }: Case): void {
   for (const caution of cautions) into.say(caution.message, name, false, '', () => sayCaution(voice, caution));
 }
 
+const wordOf = ({ data }: OrderReason): string => data.reason?.keys?.[0] ?? '';
+
 function speakPlan(into: Recorder, { name, situation, library }: Case): void {
   const planned = plan(situation, library, rules);
   const newcomers = planned.introductions.flatMap(({ animals }) => animals);
@@ -112,16 +115,24 @@ function speakPlan(into: Recorder, { name, situation, library }: Case): void {
   };
   sayFindings(into, voice, [...planned.findings, ...planned.leftOut.flatMap(({ because }) => because)], name);
   for (const { reasons } of planned.introductions) {
-    for (const reason of reasons) into.say(reason.message, name, false, '', () => sayOrderReason(voice, reason));
+    for (const reason of reasons) into.say(reason.message, name, false, wordOf(reason), () => sayOrderReason(voice, reason));
   }
-  for (const { wouldNeed } of planned.leftOut) {
-    for (const change of wouldNeed) into.say(`change.${change.kind}`, name, true, '', () => sayChange(voice, change));
+  for (const { wouldNeed, wouldNeedTogether } of planned.leftOut) {
+    for (const change of [...wouldNeed, ...wouldNeedTogether])
+      into.say(`change.${change.kind}`, name, true, '', () => sayChange(voice, change));
   }
+}
+
+function speakByHand(into: Recorder): void {
+  const voice: Voice = { ...into, names: namesByHand(into.catalogue.language) };
+  for (const reason of reasonsByHand) into.say(reason.message, 'by hand', false, wordOf(reason), () => sayOrderReason(voice, reason));
+  for (const change of changesByHand) into.say(`change.${change.kind}`, 'by hand', true, 'by hand', () => sayChange(voice, change));
 }
 
 export function spoken(units: Voice['units'], of: Catalogue = en): readonly Saying[] {
   const into = recorder(units, of);
   for (const one of cases) speakCheck(into, one);
   for (const one of planCases) speakPlan(into, one);
+  speakByHand(into);
   return into.sayings;
 }

@@ -11,6 +11,7 @@ import {
   nonEmpty,
   notesOption,
   outOption,
+  reportFormatOption,
   type SharedOptions,
   speciesOption,
   strictOption,
@@ -34,7 +35,7 @@ function commandLine(done: (code: number) => void): Command {
       .description(description)
       .argument('<situation>', SITUATION, nonEmpty)
       .addOption(speciesOption())
-      .addOption(formatOption())
+      .addOption(reportFormatOption())
       .addOption(outOption())
       .addOption(unitsOption())
       .addOption(langOption())

@@ -5,7 +5,7 @@ import { catalogues } from './languages.js';
 /** Options that commands share. */
 export interface SharedOptions {
   readonly species?: string;
-  readonly format: 'text' | 'json';
+  readonly format: 'text' | 'markdown' | 'json';
   readonly out?: string;
   readonly units: 'metric' | 'us';
   readonly lang: string;
@@ -18,6 +18,8 @@ export interface SharedOptions {
 export const speciesOption = (): Option =>
   new Option('--species <folder>', 'folder of species records to use instead of the sample that ships inside').argParser(nonEmpty);
 export const formatOption = (): Option => new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text');
+export const reportFormatOption = (): Option =>
+  new Option('--format <format>', 'what to print').choices(['text', 'markdown', 'json']).default('text');
 export const outOption = (): Option => new Option('--out <file>', 'write to this file instead of standard output').argParser(nonEmpty);
 export const unitsOption = (): Option =>
   new Option('--units <units>', 'units to print in; JSON is always metric').choices(['metric', 'us']).default('metric');

@@ -1,7 +1,7 @@
 /** A report at each depth, whole, and in every language. */
 import type { CheckReport, Finding, Plan, Situation } from '@commensal/schema';
 import { describe, expect, test } from 'vitest';
-import { findingOf, nothing, plain, situation, swallowing, versions, voiceIn } from '../tests/support/club.js';
+import { findingOf, leftOutOf, nothing, plain, planOf, situation, swallowing, versions, voiceIn } from '../tests/support/club.js';
 import { gapRule, grounds, hurried, library } from '../tests/support/deep.js';
 import { checkText } from './check-text.js';
 import { de } from './de.js';
@@ -37,26 +37,10 @@ const report = (findings: Finding[]): CheckReport => ({
   versions,
 });
 
-const plan = (more: Partial<Plan>): Plan => ({
-  $schema: 'https://commensal.example/schema/1.0/plan.schema.json',
-  date: '2027-03-01',
-  chosen: [],
-  introductions: [],
-  leftOut: [],
-  proven: true,
-  gap: 0,
-  findings: [],
-  summary: nothing,
-  cautions: [],
-  staleAcceptances: [],
-  versions,
-  ...more,
-});
-
 const checked = (depth: Depth, findings: Finding[], about: Situation = situation, voice: Voice = voiceIn('metric')): string =>
   plain(checkText(voice, about, report(findings), { depth, grounds }));
 const planned = (depth: Depth, more: Partial<Plan>): string =>
-  plain(planText(voiceIn('metric'), situation, plan(more), { depth, grounds }));
+  plain(planText(voiceIn('metric'), situation, planOf(more), { depth, grounds }));
 
 const oneLine = (text: string): string => text.replaceAll(/\s+/g, ' ');
 
@@ -229,7 +213,7 @@ test("a rule that the grounds do not hold, such as somebody else's, is named by 
 });
 
 describe('a plan', () => {
-  const leftOut: Plan['leftOut'] = [{ species: 'vigilia-secunda', count: 1, because: [eaten], rather: [], wouldNeed: [] }];
+  const leftOut: Plan['leftOut'] = [leftOutOf({ because: [eaten] })];
   const introductions: Plan['introductions'] = [
     {
       date: '2027-04-02',

@@ -1,14 +1,14 @@
 import type { Finding, OrderReason, Situation } from '@commensal/schema';
+import { line, type Section, under } from './blocks.js';
 import { say } from './catalogue.js';
 import { groundsOf, type TextOptions } from './depth.js';
 import { figuresOf, type Told } from './figures.js';
 import { type Group, labelOf } from './groups.js';
 import { joined } from './labels.js';
-import { heading, paragraph } from './layout.js';
 import { sayQuestion } from './question.js';
-import { recordsText } from './records-text.js';
+import { recordsSections } from './records-text.js';
 import { referencesIn } from './references.js';
-import { sayChanged, thresholdsText } from './thresholds-text.js';
+import { sayChanged, thresholdsSections } from './thresholds-text.js';
 import type { Voice } from './voice.js';
 
 /** What a report holds besides its sentences. */
@@ -18,7 +18,7 @@ export interface Deeper {
   /** Lines beneath the reasons why a batch stands where it stands. */
   reasons(reasons: readonly OrderReason[]): string[];
   /** Sections after the findings: what those that were printed rest on. */
-  sections(printed: readonly Finding[]): string[];
+  sections(printed: readonly Finding[]): Section[];
 }
 
 const NOTHING: Deeper = { group: () => [], reasons: () => [], sections: () => [] };
@@ -38,9 +38,9 @@ export function deeperOf(voice: Voice, situation: Situation, options: TextOption
     );
 
   /** One line for each finding, with its animal before it; a single one where they all say the same. */
-  const each = (group: Group, line: (finding: Finding) => string): string[] => {
+  const each = (group: Group, of: (finding: Finding) => string): string[] => {
     const { first, others } = group;
-    const lines = [first, ...others].map((finding) => ({ finding, text: line(finding) })).filter(({ text }) => text !== '');
+    const lines = [first, ...others].map((finding) => ({ finding, text: of(finding) })).filter(({ text }) => text !== '');
     if (new Set(lines.map(({ text }) => text)).size < 2) return lines.slice(0, 1).map(({ text }) => text);
     return lines.map(({ finding, text }) => tell('depth.of', { name: labelOf(voice, group, finding), text }));
   };
@@ -67,12 +67,12 @@ export function deeperOf(voice: Voice, situation: Situation, options: TextOption
     reasons: (reasons) => reasons.map((reason) => figures(reason, 'day')).filter((text) => text !== ''),
 
     sections(printed) {
-      if (!withSources) return [thresholdsText(voice, situation, grounds.rules, printed)];
+      if (!withSources) return thresholdsSections(voice, situation, grounds.rules, printed);
       const references = referencesIn(grounds.bibliography);
-      const thresholds = thresholdsText(voice, situation, grounds.rules, printed, references);
-      const records = recordsText(voice, grounds, printed, references);
-      const list = references.list().map((reference) => paragraph(reference, 2));
-      return [thresholds, records, list.length === 0 ? '' : [heading(tell('depth.references')), ...list].join('\n')];
+      const thresholds = thresholdsSections(voice, situation, grounds.rules, printed, references);
+      const records = recordsSections(voice, grounds, printed, references);
+      const list = references.list().map((reference) => line(reference));
+      return [...thresholds, ...records, ...(list.length === 0 ? [] : under(tell('depth.references'), [list]))];
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { Datum, Finding } from '@commensal/schema';
-import { has, say } from './catalogue.js';
+import { say } from './catalogue.js';
 import { sayLabel } from './labels.js';
-import { sayAnimal, sayDate, sayList, sayNumber, sayQuantity, sayWord, type Voice } from './voice.js';
+import { sayAnimal, sayChoice, sayDate, sayList, sayNumber, sayQuantity, type Voice } from './voice.js';
 
 /** A finding, or the reason for an order: what figures can be read from. */
 export type Told = Pick<Finding, 'message' | 'data'> & { readonly when?: string | null };
@@ -66,7 +66,3 @@ function sayDatum(voice: Voice, slot: string, { value, unit, date, keys, animal,
   if (animal !== undefined) return sayAnimal(voice, animal);
   return species === undefined ? '' : voice.names.speciesName(species);
 }
-
-/** A word of the data; some mean something else in one slot than they do elsewhere. */
-const sayChoice = (voice: Voice, slot: string, word: string): string =>
-  has(voice.catalogue, `choice.${slot}.${word}`) ? say(voice.catalogue, `choice.${slot}.${word}`) : sayWord(voice, word);

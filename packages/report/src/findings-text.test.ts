@@ -1,7 +1,8 @@
 import type { Finding } from '@commensal/schema';
 import { describe, expect, test } from 'vitest';
 import { findingOf, metric, nothing } from '../tests/support/club.js';
-import { cautionsText, findingsText, staleText, summaryText } from './findings-text.js';
+import { setText } from './blocks.js';
+import { cautionsText, findingsText, staleSection, summaryText } from './findings-text.js';
 
 const oneLine = (text: string): string => text.replaceAll(/\s+/g, ' ');
 
@@ -66,11 +67,11 @@ test('cautions stand under a heading, and not at all where there are none', () =
 });
 
 test('acceptances to look at again name the key', () => {
-  const text = staleText(metric, [
+  const stale = staleSection(metric, [
     { key: 'gape:a', why: 'not-found' },
     { key: 'gape:b', why: 'past-its-day' },
   ]);
-  expect(text.split('\n')).toEqual([
+  expect(setText([stale]).split('\n')).toEqual([
     '  An accepted finding no longer applies; take it out of the settings: gape:a',
     '  An acceptance has reached its day; look at the finding again: gape:b',
   ]);

@@ -1,13 +1,13 @@
 /** Sentences and text for what was computed. A language is a subpath of its own: `@commensal/report/en`. */
 export { type Catalogue, has, say, type Slots } from './catalogue.js';
-export { checkText } from './check-text.js';
+export { checkMarkdown, checkText } from './check-text.js';
 export { cited, citedShort } from './citation.js';
 export { type Depth, DEPTHS, type Grounds, type TextOptions } from './depth.js';
 export { type Figure, figureSlots, figuresOf, type Told } from './figures.js';
 export { cautionsText, findingsText, summaryText } from './findings-text.js';
 export { type Group, grouped, sayGroup } from './groups.js';
 export { type Names, namesIn } from './names.js';
-export { chosenList, planText } from './plan-text.js';
+export { chosenList, planMarkdown, planText } from './plan-text.js';
 export { sayHow, sayQuestion } from './question.js';
 export { rulePage } from './rule-page.js';
 export { rulesText, ruleText } from './rules-text.js';

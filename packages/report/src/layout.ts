@@ -32,6 +32,9 @@ const BREAK = new RegExp(`(?<= )(?! )|(?<!${OPENING})(?:(?<=${WIDE})|(?=${WIDE})
 /** Sentences that were put together with a space or a stop of other scripts between them. */
 const joined = (text: string): string => text.replace(new RegExp(`(?<=${WIDE})\\. `, 'gu'), '。').replace(/(?<=[、。：）]) /g, '');
 
+/** A text in one line, as it reads once it is set. */
+export const unbroken = (text: string): string => ordinary(wide.test(text) ? joined(text) : text);
+
 /** Such a script breaks between nearly any two signs, where the wrapping of other text waits for a space. */
 function wrapWide(text: string, columns: number): string[] {
   const lines = [''];

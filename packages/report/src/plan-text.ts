@@ -1,70 +1,92 @@
-import type { LeftOut, Plan, PlannedIntroduction, Situation } from '@commensal/schema';
+import type { Plan, PlannedIntroduction, Situation } from '@commensal/schema';
+import { item, line, markdownPage, name, paragraph, type Section, textPage, title, under } from './blocks.js';
 import { say } from './catalogue.js';
+import { daysToKeep } from './days-to-keep.js';
 import { type Deeper, deeperOf } from './deeper.js';
 import type { TextOptions } from './depth.js';
-import { cautionsText, findingsText, groupText, printed, staleText, summaryText, versionsText } from './findings-text.js';
-import { grouped } from './groups.js';
-import { heading, item, page, paragraph } from './layout.js';
-import { sayChange, sayOrderReason } from './sentences.js';
-import { capital, sayDate, sayList, sayQuantity, type Voice } from './voice.js';
+import { cautionsSections, findingsSections, lastSection, printed, staleSection } from './findings-text.js';
+import { impossibleSections } from './impossible-text.js';
+import { leftOutSection } from './left-out-text.js';
+import { otherwiseSection } from './otherwise-text.js';
+import { sayOrderReason } from './sentences.js';
+import { sayDate, sayList, sayQuantity, type Voice } from './voice.js';
 
 /** A plan as plain text: for a keeper, unless the options ask for more. */
-export function planText(voice: Voice, situation: Situation, plan: Plan, options: TextOptions = {}): string {
+export const planText = (voice: Voice, situation: Situation, plan: Plan, options: TextOptions = {}): string =>
+  textPage(planSections(voice, situation, plan, options));
+
+/** The same as Markdown. */
+export const planMarkdown = (voice: Voice, situation: Situation, plan: Plan, options: TextOptions = {}): string =>
+  markdownPage(planSections(voice, situation, plan, options));
+
+function planSections(voice: Voice, situation: Situation, plan: Plan, options: TextOptions): Section[] {
   const { notes = false, depth } = options;
   const deeper = deeperOf(voice, situation, options);
   const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
-  const wishes = plan.chosen.length + plan.leftOut.length;
-  const counts = tell('plan.counts', {
-    wishes,
-    chosen: plan.chosen.length,
-    leftOut: plan.leftOut.length,
-  });
-  const proof = plan.proven ? tell('plan.proven') : tell('plan.open', { gap: sayQuantity(voice, plan.gap, '1') });
-  const introductions = plan.introductions.map((introduction) => introductionText(voice, introduction, deeper));
-  const leftOut = plan.leftOut.map((wish) => leftOutText(voice, wish, deeper));
-  const findings = findingsText(voice, plan.findings, notes, deeper);
-  return page(
+  const introductions = plan.introductions.flatMap((introduction) => introductionSection(voice, introduction, deeper));
+  const orderOpen = plan.order.proven || plan.introductions.length < 2 ? [] : [paragraph(tell('plan.orderOpen'), 2)];
+  // Where there is no plan, wishes that could come in alone are not left out for a reason.
+  const leftOut = plan.impossible === undefined ? plan.leftOut : plan.leftOut.filter(({ because }) => because.length > 0);
+  const otherwise = otherwiseSection(voice, plan);
+  const impossible = plan.impossible === undefined ? [] : impossibleSections(voice, plan.impossible, leftOut, deeper);
+  return [
     [
-      ...(situation.title === undefined ? [] : [situation.title]),
-      paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${[counts, ...(wishes === 0 ? [] : [proof])].join(' ')}`, 0),
-    ].join('\n'),
-    [heading(tell('plan.whatGoesIn')), ...(introductions.length === 0 ? [`  ${tell('plan.nothing')}`] : introductions)].join('\n'),
-    leftOut.length === 0 ? '' : [heading(tell('plan.leftOut')), ...leftOut].join('\n'),
-    findings === '' ? '' : [heading(tell('plan.withThePlan')), findings].join('\n'),
-    staleText(voice, plan.staleAcceptances),
-    cautionsText(voice, plan.cautions),
-    ...deeper.sections([...plan.leftOut.flatMap(({ because }) => because), ...printed(plan.findings, notes)]),
-    [summaryText(voice, plan.summary), versionsText(voice, plan.versions, depth)].join('\n'),
-  );
+      ...(situation.title === undefined ? [] : [title(situation.title)]),
+      paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${countsOf(voice, plan).join(' ')}`),
+    ],
+    ...impossible,
+    ...(plan.impossible === undefined
+      ? under(tell('plan.whatGoesIn'), [
+          introductions.length === 0 ? [paragraph(tell('plan.nothing'), 2)] : [...introductions, ...orderOpen],
+        ])
+      : []),
+    ...daysToKeep(voice, plan.introductions),
+    ...(leftOut.length === 0 ? [] : under(tell('plan.leftOut'), [leftOut.flatMap((wish) => leftOutSection(voice, wish, deeper))])),
+    ...(otherwise.length === 0 ? [] : under(tell('plan.otherwise'), [otherwise])),
+    ...under(tell('plan.withThePlan'), findingsSections(voice, plan.findings, notes, deeper)),
+    staleSection(voice, plan.staleAcceptances),
+    ...cautionsSections(voice, plan.cautions),
+    ...deeper.sections([
+      ...(plan.impossible?.because ?? []),
+      ...leftOut.flatMap(({ because }) => because),
+      ...printed(plan.findings, notes),
+    ]),
+    lastSection(voice, plan.summary, plan.versions, depth),
+  ];
 }
 
-function introductionText(voice: Voice, introduction: PlannedIntroduction, deeper: Deeper): string {
-  const animals = introduction.animals.map(({ species, count, length }) =>
-    paragraph(
+/** How many of the wishes are granted, and whether that is the best there is. */
+function countsOf({ catalogue, ...voice }: Voice, { chosen, leftOut, proven, gap, equals, impossible }: Plan): string[] {
+  if (impossible !== undefined) return [say(catalogue, 'plan.none')];
+  const wishes = chosen.length + leftOut.length;
+  const counts = say(catalogue, 'plan.counts', { wishes, chosen: chosen.length, leftOut: leftOut.length });
+  if (wishes === 0) return [counts];
+  if (!proven) return [counts, say(catalogue, 'plan.open', { gap: sayQuantity({ catalogue, ...voice }, gap, '1') })];
+  const others = equals.weighed - 1;
+  const rivals =
+    others > 0
+      ? [say(catalogue, 'plan.equals', { others, allKey: equals.all ? 'all' : 'some' })]
+      : equals.all
+        ? []
+        : [say(catalogue, 'plan.equalsOpen')];
+  return [counts, say(catalogue, 'plan.proven'), ...rivals];
+}
+
+function introductionSection(voice: Voice, { date, animals, reasons }: PlannedIntroduction, deeper: Deeper): Section {
+  const lines = animals.map(({ species, count, length, purchasedOn }) =>
+    line(
       say(voice.catalogue, 'plan.line', {
         count,
         name: voice.names.speciesName(species),
         ...(length === undefined ? {} : { length: sayQuantity(voice, length.value, length.unit) }),
         each: count > 1 ? say(voice.catalogue, 'plan.each') : '',
+        ...(purchasedOn === undefined || purchasedOn >= date ? {} : { purchased: sayDate(voice, purchasedOn) }),
       }),
       4,
     ),
   );
-  const reasons = introduction.reasons.map((reason) => sayOrderReason(voice, reason)).join(' ');
-  const figures = deeper.reasons(introduction.reasons).map((line) => item(line, 8));
-  return [`  ${sayDate(voice, introduction.date)}`, ...animals, paragraph(reasons, 6), ...figures].join('\n');
-}
-
-function leftOutText(voice: Voice, { species, count, because, wouldNeed }: LeftOut, deeper: Deeper): string {
-  const name = capital(say(voice.catalogue, 'plan.leftOutName', { name: voice.names.speciesName(species), count }));
-  const needs =
-    wouldNeed.length === 0
-      ? [paragraph(say(voice.catalogue, 'plan.noSingleChange'), 4)]
-      : [
-          paragraph(say(voice.catalogue, 'plan.wouldLetIn', { changes: wouldNeed.length }), 4),
-          ...wouldNeed.map((change) => item(sayChange(voice, change), 6)),
-        ];
-  return [`  ${name}`, ...grouped(voice, because).map((group) => groupText(voice, group, deeper)), ...needs].join('\n');
+  const told = reasons.map((reason) => sayOrderReason(voice, reason)).join(' ');
+  return [name(sayDate(voice, date)), ...lines, paragraph(told, 6), ...deeper.reasons(reasons).map((figures) => item(figures, 8))];
 }
 
 /** The names of the chosen species in a row; for a title or a notice. */

@@ -1,9 +1,9 @@
 import type { Finding, RuleDescription, SpeciesRecord, StandInGroup, StandIns } from '@commensal/schema';
 import { recordOf, weakest } from '@commensal/core';
+import { item, name as titled, type Section, under } from './blocks.js';
 import { has, say } from './catalogue.js';
 import type { Grounds } from './depth.js';
 import { joined } from './labels.js';
-import { heading, item, paragraph } from './layout.js';
 import { factsAt, type Recorded, sayRecorded } from './recorded.js';
 import type { References } from './references.js';
 import { capital, sayList, type Voice } from './voice.js';
@@ -49,7 +49,12 @@ function standInFor(standIns: StandIns | undefined, { taxon, form }: SpeciesReco
 }
 
 /** What the records say of the species that findings are about, as far as the rules that found something read it. */
-export function recordsText(voice: Voice, { rules, library }: Grounds, findings: readonly Finding[], references: References): string {
+export function recordsSections(
+  voice: Voice,
+  { rules, library }: Grounds,
+  findings: readonly Finding[],
+  references: References,
+): Section[] {
   const readBy = new Map<string, Set<string>>();
   for (const { rule, subjects } of findings) {
     for (const { id } of subjects) {
@@ -57,26 +62,26 @@ export function recordsText(voice: Voice, { rules, library }: Grounds, findings:
       readBy.set(species, (readBy.get(species) ?? new Set()).add(rule));
     }
   }
-  const titled = [...readBy].map(([species, ids]) => ({
+  const told = [...readBy].map(([species, ids]) => ({
     title: capital(voice.names.speciesName(species)),
     record: recordOf(library, species),
     rules: rules.filter(({ id }) => ids.has(id)),
   }));
-  titled.sort((one, other) => one.title.localeCompare(other.title, voice.catalogue.language));
-  const parts = titled.flatMap(({ title, record, rules: readers }) =>
-    record === undefined ? [] : [speciesText(voice, title, record, readers, library.standIns, references)],
+  told.sort((one, other) => one.title.localeCompare(other.title, voice.catalogue.language));
+  const parts = told.flatMap(({ title, record, rules: readers }) =>
+    record === undefined ? [] : [speciesSection(voice, title, record, readers, library.standIns, references)],
   );
-  return parts.length === 0 ? '' : [heading(say(voice.catalogue, 'depth.records')), parts.join('\n\n')].join('\n');
+  return under(say(voice.catalogue, 'depth.records'), parts);
 }
 
-function speciesText(
+function speciesSection(
   voice: Voice,
   title: string,
   record: SpeciesRecord,
   readers: readonly RuleDescription[],
   standIns: StandIns | undefined,
   references: References,
-): string {
+): Section {
   const { scientificName } = record.taxon;
   const head = say(voice.catalogue, 'depth.species', {
     name: title,
@@ -101,11 +106,11 @@ function speciesText(
     unknown.map((field) => sayField(voice, field)),
   );
   return [
-    paragraph(head, 2),
+    titled(head),
     ...[...lines, ...standing.map(({ line }) => line), ...(list === '' ? [] : [say(voice.catalogue, 'depth.notOnRecord', { list })])].map(
-      (line) => item(line, 4),
+      (text) => item(text),
     ),
-  ].join('\n');
+  ];
 }
 
 /** What a missing field is taken from within the record. */

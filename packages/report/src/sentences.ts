@@ -1,6 +1,18 @@
-import type { Caution, Change, Finding, OrderReason } from '@commensal/schema';
+import type { Caution, Change, Conflict, Finding, OrderReason } from '@commensal/schema';
 import { say, type Slots } from './catalogue.js';
-import { capital, dataSlots, sayAnimal, sayDate, sayList, sayQuantity, saySentence, saySpecies, sayWord, type Voice } from './voice.js';
+import {
+  capital,
+  dataSlots,
+  sayAnimal,
+  sayChoice,
+  sayDate,
+  sayList,
+  sayQuantity,
+  saySentence,
+  saySpecies,
+  sayWord,
+  type Voice,
+} from './voice.js';
 
 /** The slots that the animals of a finding fill: each role its first animal, all of them, and all but the first. */
 function subjectSlots(voice: Voice, finding: Finding): Record<string, string> {
@@ -92,7 +104,7 @@ export function sayChange(voice: Voice, change: Change): string {
     case 'this-length':
       return say(voice.catalogue, key, { species: saySpecies(voice, change.species), lengthCm: quantity(change.lengthCm, 'cm') });
     case 'this-count':
-      return say(voice.catalogue, key, { species: saySpecies(voice, change.species), count: change.count });
+      return say(voice.catalogue, key, { name: voice.names.speciesName(change.species), count: change.count });
     case 'not-before':
     case 'rock-relaid':
       return say(voice.catalogue, key, { date: sayDate(voice, change.date) });
@@ -104,5 +116,39 @@ export function sayChange(voice: Voice, change: Change): string {
 }
 
 /** Why a batch stands where it stands. */
-export const sayOrderReason = (voice: Voice, reason: OrderReason): string =>
-  saySentence(voice, reason.message, dataSlots(voice, reason.data));
+export function sayOrderReason(voice: Voice, { message, data }: OrderReason): string {
+  const named = Object.entries(data).flatMap(([name, { species, keys }]) => {
+    if (species !== undefined) return [[name, saySpecies(voice, species)]];
+    return keys === undefined
+      ? []
+      : [
+          [
+            name,
+            sayList(
+              voice,
+              keys.map((word) => sayChoice(voice, name, word)),
+            ),
+          ],
+        ];
+  });
+  return saySentence(voice, message, { ...dataSlots(voice, data), ...Object.fromEntries(named) });
+}
+
+/** What a wish cannot be together with. */
+export function sayConflict(voice: Voice, { species, residents }: Conflict): string {
+  return saySentence(voice, 'plan.conflict', {
+    count: species.length,
+    list: sayList(
+      voice,
+      species.map((one) => saySpecies(voice, one)),
+    ),
+    ...(residents.length === 0
+      ? {}
+      : {
+          residents: sayList(
+            voice,
+            residents.map((animal) => sayAnimal(voice, animal)),
+          ),
+        }),
+  });
+}

@@ -1,7 +1,7 @@
 import type { Finding, RuleDescription, Situation } from '@commensal/schema';
+import { item, name as titled, paragraph, type Section, under } from './blocks.js';
 import { say } from './catalogue.js';
 import { joined, sayThreshold } from './labels.js';
-import { heading, item, paragraph } from './layout.js';
 import { sayQuestion } from './question.js';
 import type { References } from './references.js';
 import { thresholdValue } from './rules-text.js';
@@ -39,13 +39,13 @@ function sayEntry(voice: Voice, rule: string, name: string, entry: Entry, value:
  * The thresholds of every rule that found something, and of those whose thresholds were changed, which may be why they found
  * nothing. With references also their names in the settings, what they rest on, and where they come from.
  */
-export function thresholdsText(
+export function thresholdsSections(
   voice: Voice,
   situation: Situation,
   rules: readonly RuleDescription[],
   findings: readonly Finding[],
   references?: References,
-): string {
+): Section[] {
   const heard = new Set(findings.map(({ rule }) => rule));
   const parts = rules.flatMap((rule) => {
     const changed = new Map(changedIn(situation, rule).map(([name, , value]) => [name, value]));
@@ -63,16 +63,14 @@ export function thresholdsText(
       ]);
     });
     return [
-      [
-        paragraph(references === undefined ? title : capital(say(voice.catalogue, 'depth.rule', { rule: rule.id, question: title })), 2),
-        ...lines.map((line) => item(line, 4)),
-        ...(references === undefined || sources.length === 0
-          ? []
-          : [item(say(voice.catalogue, 'depth.ruleSources', { list: joined(voice.catalogue, sources.map(references.short)) }), 4)]),
-      ].join('\n'),
+      titled(references === undefined ? title : capital(say(voice.catalogue, 'depth.rule', { rule: rule.id, question: title }))),
+      ...lines.map((text) => item(text)),
+      ...(references === undefined || sources.length === 0
+        ? []
+        : [item(say(voice.catalogue, 'depth.ruleSources', { list: joined(voice.catalogue, sources.map(references.short)) }))]),
     ];
   });
-  if (parts.length === 0) return '';
+  if (parts.length === 0) return [];
   const units = voice.units === 'metric' ? [] : [paragraph(say(voice.catalogue, 'depth.thresholdUnits'), 2)];
-  return [heading(say(voice.catalogue, 'depth.thresholds')), ...units, ...parts].join('\n');
+  return under(say(voice.catalogue, 'depth.thresholds'), [[...units, ...parts]]);
 }

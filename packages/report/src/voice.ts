@@ -100,6 +100,10 @@ export function sayWord(voice: Voice, word: string): string {
   return word.replaceAll('-', ' ');
 }
 
+/** A word of the data; some mean something else in one slot than they do elsewhere. */
+export const sayChoice = (voice: Voice, slot: string, word: string): string =>
+  has(voice.catalogue, `choice.${slot}.${word}`) ? say(voice.catalogue, `choice.${slot}.${word}`) : sayWord(voice, word);
+
 /** Where the data give `wantsLow` and `wantsHigh`, a slot `wantsRange`: both ends, or the one number they agree on. */
 function rangeSlots(voice: Voice, slots: Slots): Record<string, string | number> {
   const ranges: Record<string, string | number> = {};

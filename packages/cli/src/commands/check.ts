@@ -1,5 +1,5 @@
 import { check, rules } from '@commensal/core';
-import { checkText, namesIn } from '@commensal/report';
+import { checkMarkdown, checkText, namesIn } from '@commensal/report';
 import type { CheckReport } from '@commensal/schema';
 import { EXIT } from '../failure.js';
 import { catalogueOf } from '../languages.js';
@@ -18,10 +18,11 @@ export function runCheck(file: string, options: SharedOptions): number {
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
   const voice = { catalogue: catalogueOf(options.lang), units: options.units, names: namesIn(situation, library, options.lang) };
   noticeDepth(options);
+  const print = options.format === 'markdown' ? checkMarkdown : checkText;
   writeOutput(
     options.format === 'json'
       ? `${JSON.stringify(report, null, 2)}\n`
-      : checkText(voice, situation, report, textOptions(options, library, rules)),
+      : print(voice, situation, report, textOptions(options, library, rules)),
     options.out,
   );
   const { failed, cantTell } = report.summary;

@@ -1,5 +1,5 @@
 import { MOST_OPTIONS, numbersWished, plan, rules } from '@commensal/core';
-import { namesIn, planText } from '@commensal/report';
+import { namesIn, planMarkdown, planText } from '@commensal/report';
 import type { Plan } from '@commensal/schema';
 import { badCall, EXIT } from '../failure.js';
 import { catalogueOf } from '../languages.js';
@@ -33,12 +33,13 @@ export function runPlan(file: string, options: SharedOptions): number {
     names: namesIn(situation, library, options.lang, [...leftOut, ...newcomers]),
   };
   noticeDepth(options);
+  const print = options.format === 'markdown' ? planMarkdown : planText;
   writeOutput(
     options.format === 'json'
       ? `${JSON.stringify(result, null, 2)}\n`
-      : planText(voice, situation, result, textOptions(options, library, rules)),
+      : print(voice, situation, result, textOptions(options, library, rules)),
     options.out,
   );
-  const nothing = result.chosen.length === 0 && result.leftOut.length > 0;
+  const nothing = result.impossible !== undefined || (result.chosen.length === 0 && result.leftOut.length > 0);
   return nothing || (options.strict === true && result.summary.cantTell.error > 0) ? EXIT.found : EXIT.done;
 }

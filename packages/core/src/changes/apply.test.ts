@@ -15,12 +15,14 @@ const FULL: Situation = inventedSituation({
     height: { value: 50, unit: 'cm' },
     rock: { mass: { value: 30, unit: 'kg' } },
     temperature: { value: 78, unit: '[degF]' },
+    foods: ['algae'],
+    copper: 'present',
   },
   residents: [
     { id: 'bosun', species: 'unus-primus' },
     { id: 'trio', species: 'unus-alter', count: 3 },
   ],
-  wishes: [{ species: 'duo-primus' }, { species: 'duo-alter', count: [2, 4] }, { species: 'tres-primus' }],
+  wishes: [{ species: 'duo-primus' }, { species: 'duo-alter', count: [2, 4] }, { species: 'tres-primus', must: true }],
   introductions: [{ date: '2027-04-01', animals: [{ species: 'duo-primus' }] }],
   events: [
     { kind: 'animal-removed', date: '2027-05-01', animal: 'bosun' },
@@ -48,6 +50,12 @@ const CHANGES: { readonly [Kind in Change['kind']]: Extract<Change, { kind: Kind
   'provision-made': { kind: 'provision-made', provisions: ['live-copepods', 'tight-lid'] },
   'without-resident': { kind: 'without-resident', animal: 'bosun' },
   'instead-of': { kind: 'instead-of', species: ['duo-primus', 'duo-alter'] },
+  'this-length': { kind: 'this-length', species: 'tres-primus', lengthCm: 6.5 },
+  'this-count': { kind: 'this-count', species: 'duo-alter', count: 2 },
+  'not-before': { kind: 'not-before', date: '2027-05-02' },
+  'rock-relaid': { kind: 'rock-relaid', date: '2027-04-15' },
+  'food-offered': { kind: 'food-offered', food: 'copepods' },
+  'without-copper': { kind: 'without-copper' },
 };
 const EACH = Object.entries(CHANGES) as [Change['kind'], Change][];
 const LEAST = inventedSituation();
@@ -160,9 +168,76 @@ describe('animals', () => {
 
   it('instead-of takes back wishes, not introductions, nor what names an animal that still comes', () => {
     const after = changed(CHANGES['instead-of']);
-    expect(after.wishes).toEqual([{ species: 'tres-primus' }]);
+    expect(after.wishes).toEqual(FULL.wishes?.slice(2));
     expect(after.introductions).toEqual(FULL.introductions);
     expect(after.events).toEqual(FULL.events?.filter((event) => event.kind !== 'animal-removed' || event.animal !== 'duo-alter'));
     expect(after.settings?.accepted).toEqual(FULL.settings?.accepted?.slice(0, 2));
+  });
+});
+
+describe('wishes', () => {
+  it('this-length sets the length of every wish for the species, and leaves the rest', () => {
+    const twice: Situation = { ...FULL, wishes: [...(FULL.wishes ?? []), { species: 'tres-primus', priority: 2 }] };
+    const length = { value: 6.5, unit: 'cm' };
+    expect(changed(CHANGES['this-length'], twice)).toEqual({
+      ...twice,
+      wishes: [
+        ...(FULL.wishes ?? []).slice(0, 2),
+        { species: 'tres-primus', must: true, length },
+        { species: 'tres-primus', priority: 2, length },
+      ],
+    });
+  });
+
+  // Planning reads all lengths as total lengths in cm; of an animal without a tail it reads what it is measured by.
+  it.each([
+    ['SL', { value: 6.5, unit: 'cm' }],
+    ['FL', { value: 6.5, unit: 'cm' }],
+    ['TL', { value: 6.5, unit: 'cm' }],
+    ['DM', { value: 6.5, unit: 'cm', lengthType: 'DM' }],
+    ['SH', { value: 6.5, unit: 'cm', lengthType: 'SH' }],
+  ] as const)('this-length in place of one told as %s', (lengthType, length) => {
+    const wishes: Situation['wishes'] = [{ species: 'tres-primus', length: { low: 2, high: 3, unit: '[in_i]', lengthType } }];
+    expect(changed(CHANGES['this-length'], { ...FULL, wishes }).wishes).toEqual([{ species: 'tres-primus', length }]);
+  });
+
+  it('this-count leaves one number to choose, and keeps the rest', () => {
+    expect(changed(CHANGES['this-count'])).toEqual({
+      ...FULL,
+      wishes: [{ species: 'duo-primus' }, { species: 'duo-alter', count: [2, 2] }, { species: 'tres-primus', must: true }],
+    });
+  });
+
+  it('a species that nobody wishes for leaves everything as it was', () => {
+    expect(changed({ kind: 'this-count', species: 'nemo-primus', count: 2 })).toEqual(FULL);
+    expect(changed({ kind: 'this-length', species: 'nemo-primus', lengthCm: 2 })).toEqual(FULL);
+  });
+});
+
+describe('days', () => {
+  it('not-before sets the first day of entry, and keeps the other settings', () => {
+    expect(changed(CHANGES['not-before'])).toEqual({ ...FULL, settings: { ...FULL.settings, notBefore: '2027-05-02' } });
+    expect(changed(CHANGES['not-before'], LEAST).settings).toEqual({ notBefore: '2027-05-02' });
+  });
+
+  it('rock-relaid adds the event, once for each day', () => {
+    const once = changed(CHANGES['rock-relaid']);
+    expect(once).toEqual({ ...FULL, events: [...(FULL.events ?? []), { kind: 'rock-relaid', date: '2027-04-15' }] });
+    expect(changed(CHANGES['rock-relaid'], once)).toEqual(once);
+    expect(changed(CHANGES['rock-relaid'], LEAST).events).toEqual([{ kind: 'rock-relaid', date: '2027-04-15' }]);
+  });
+});
+
+describe('what is in the water', () => {
+  it('food-offered adds a food that is not there yet', () => {
+    expect(changed(CHANGES['food-offered']).tank).toEqual({ ...FULL.tank, foods: ['algae', 'copepods'] });
+    expect(changed({ kind: 'food-offered', food: 'algae' })).toEqual(FULL);
+    expect(changed(CHANGES['food-offered'], LEAST).tank.foods).toEqual(['copepods']);
+  });
+
+  it('without-copper leaves a tank that was treated, and one that never was stays so', () => {
+    expect(changed(CHANGES['without-copper']).tank).toEqual({ ...FULL.tank, copper: 'removed' });
+    const never: Situation = { ...FULL, tank: { ...FULL.tank, copper: 'never' } };
+    expect(changed(CHANGES['without-copper'], never)).toEqual(never);
   });
 });

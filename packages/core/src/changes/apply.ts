@@ -4,7 +4,8 @@ import { convert } from '../quantity/units.js';
 
 /**
  * A situation after a change; the one passed in stays as it is. Adding rock to a tank whose rock is told as a volume adds the
- * volume that such a mass of reef rock has. Events and acceptances about an animal that it takes out go with it.
+ * volume that such a mass of reef rock has. Events and acceptances about an animal that it takes out go with it. A length of a wish
+ * is its total length, or of an animal without a tail what its wish was told in.
  *
  * @example
  * applyChange(situation, { kind: 'more-experience', careTier: 2 }).keeper?.careTier; // 2
@@ -52,30 +53,43 @@ export function applyChange(situation: Situation, change: Change): Situation {
         wishes: (situation.wishes ?? []).filter((wish) => !change.species.includes(wish.species)),
       });
     case 'this-length':
-      return withWish(situation, change.species, { length: { value: change.lengthCm, unit: 'cm' } });
+      return withWish(situation, change.species, ({ length }) => ({ length: lengthLike(length, change.lengthCm) }));
     case 'this-count':
-      return withWish(situation, change.species, { count: [change.count, change.count] });
+      return withWish(situation, change.species, () => ({ count: [change.count, change.count] }));
     case 'not-before':
       return { ...situation, settings: { ...situation.settings, notBefore: change.date } };
     case 'rock-relaid':
-      return { ...situation, events: [...(situation.events ?? []), { kind: 'rock-relaid', date: change.date }] };
+      return withRelaying(situation, change.date);
     case 'food-offered':
       return {
         ...situation,
         tank: { ...situation.tank, foods: [...new Set([...(situation.tank.foods ?? []), change.food as Foods[number]])] },
       };
     case 'without-copper':
-      return { ...situation, tank: { ...situation.tank, copper: 'removed' } };
+      return situation.tank.copper === 'never' ? situation : { ...situation, tank: { ...situation.tank, copper: 'removed' } };
   }
 }
 
 type Foods = NonNullable<Situation['tank']['foods']>;
 
 /** Every wish for a species, with something else about it. */
-const withWish = (situation: Situation, species: string, edit: Partial<Wish>): Situation => ({
+const withWish = (situation: Situation, species: string, edit: (wish: Wish) => Partial<Wish>): Situation => ({
   ...situation,
-  wishes: (situation.wishes ?? []).map((wish) => (wish.species === species ? { ...wish, ...edit } : wish)),
+  wishes: (situation.wishes ?? []).map((wish) => (wish.species === species ? { ...wish, ...edit(wish) } : wish)),
 });
+
+/** A total length, save that of an animal that has none: diameter and shell length stay what they are. */
+function lengthLike(before: Wish['length'], lengthCm: number): NonNullable<Wish['length']> {
+  const lengthType = before?.lengthType;
+  return { value: lengthCm, unit: 'cm', ...(lengthType === 'DM' || lengthType === 'SH' ? { lengthType } : {}) };
+}
+
+/** Rock that is laid anew on a day already is not laid anew twice. */
+function withRelaying(situation: Situation, date: string): Situation {
+  const events = situation.events ?? [];
+  if (events.some((event) => event.kind === 'rock-relaid' && event.date === date)) return situation;
+  return { ...situation, events: [...events, { kind: 'rock-relaid', date }] };
+}
 
 /** The names by which events and acceptances may call an animal. */
 function namesIn({ residents = [], introductions = [], wishes = [] }: Situation): Set<string> {

@@ -1,6 +1,6 @@
 /** A small club tank, invented, for the tests of what is said about it. */
 import { type Library, libraryOf } from '@commensal/core';
-import type { Finding, Situation, SpeciesRecord, Summary, Versions } from '@commensal/schema';
+import type { Finding, LeftOut, Plan, Situation, SpeciesRecord, Summary, Versions } from '@commensal/schema';
 import { en } from '../../src/en.js';
 import { namesIn } from '../../src/names.js';
 import type { Voice } from '../../src/voice.js';
@@ -98,3 +98,37 @@ export const nothing: Summary = {
 };
 
 export const versions: Versions = { code: '1.2.3', schema: '1.0', data: '2026.1' };
+
+/** A plan in which nothing is wished for, and what else is passed in. */
+export const planOf = (more: Partial<Plan> = {}): Plan => ({
+  $schema: 'https://commensal.example/schema/1.0/plan.schema.json',
+  date: '2027-03-01',
+  chosen: [],
+  introductions: [],
+  leftOut: [],
+  proven: true,
+  gap: 0,
+  worth: { priority: 0, animals: 0 },
+  equals: { weighed: 1, all: true },
+  order: { proven: true, cost: 0, atLeast: 0 },
+  alternatives: [],
+  ifChanged: [],
+  findings: [],
+  summary: nothing,
+  cautions: [],
+  staleAcceptances: [],
+  versions,
+  ...more,
+});
+
+/** A wish that nothing speaks against, and what else is passed in. */
+export const leftOutOf = (more: Partial<LeftOut> = {}): LeftOut => ({
+  species: 'vigilia-secunda',
+  count: 1,
+  because: [],
+  conflict: { species: [], residents: [], minimal: true },
+  rather: [],
+  wouldNeed: [],
+  wouldNeedTogether: [],
+  ...more,
+});
