@@ -14,6 +14,7 @@ const { benchValidation } = await import('../bench/validation.mjs');
 const { benchBestSet } = await import('../bench/best-set.mjs');
 const { checkCrossings } = await import('../bench/crossings.mjs');
 const { benchIntroductions } = await import('../bench/introductions.mjs');
+const { benchPlan } = await import('../bench/plan.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -23,6 +24,7 @@ benchCheck(12, 0.2);
 benchCheck(40, 2);
 if (!(await benchBestSet())) process.exitCode = 1;
 if (!benchIntroductions()) process.exitCode = 1;
+benchPlan();
 benchValidation();
 await benchSizes(root);
 benchStartUp(root);

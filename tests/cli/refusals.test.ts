@@ -284,12 +284,13 @@ describe('settings', () => {
   });
 });
 
-test('a list of more wishes than a plan takes', () => {
+test('wishes that leave more numbers to choose from than a plan weighs', () => {
   const name = changed(({ wishes = [] }) => {
-    while (wishes.length < 25) wishes.push({ species: 'gramma-loreto' });
+    wishes.length = 0;
+    for (let more = 0; more < 3; more += 1) wishes.push({ species: 'gramma-loreto', count: [1, 200] });
   });
   expect(refused(['plan', name])).toBe(
-    'too-many-wishes\n  the list has 25 wishes; a plan takes 24 at most.\n  Leave out those that matter least.\n',
+    'too-many-numbers\n  the wishes leave 600 numbers of animals to choose from; a plan weighs 512 at most.\n  Make the ranges of count narrower.\n',
   );
   expect(commensal(['check', name]).code).toBe(0);
 });

@@ -42,6 +42,8 @@ const worthOf = (situation: Situation, library: Library, by: readonly AnyRule[] 
   };
 };
 
+const NOTHING: Worth = { priority: 0, animals: 0 };
+
 /** How many plans were proven, and how many not: of what hangs on the whole of a set not every way may be tried, and that is said. */
 let [proofs, openEnds] = [0, 0];
 
@@ -80,7 +82,7 @@ describe('the best set', () => {
       fc.property(planning(wishes), (drawn) => {
         const situation = distinct(drawn.situation);
         const library = libraryFor(drawn);
-        const expected = worthByForce(situation, library);
+        const expected = worthByForce(situation, library) ?? NOTHING;
         expectWorth(situation, library, expected);
         if (expected.priority < (situation.wishes ?? []).reduce((sum, { priority = 5 }) => sum + priority, 0)) leftOut += 1;
       }),
@@ -117,6 +119,52 @@ describe('the best set', () => {
       { numRuns: runs(60) },
     );
     expectProofs();
+  });
+
+  it('holds what has to be in, is worth as much under strict priorities, and names the fewest that cannot be in together', () => {
+    let [strict, impossible] = [0, 0];
+    const asked = fc.record({
+      musts: fc.array(fc.boolean(), { minLength: 3, maxLength: 3 }),
+      isStrict: fc.boolean(),
+      isWatched: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(planning(3), asked, (drawn, { musts, isStrict, isWatched }) => {
+        const bare = distinct(drawn.situation);
+        const situation: Situation = {
+          ...bare,
+          tank: { ...bare.tank, ...(isWatched ? { holdingTank: { lots: 1 } } : {}) },
+          wishes: (bare.wishes ?? []).map((wish, at) => ({ ...wish, ...(musts[at] === true ? { must: true } : {}) })),
+          settings: { ...bare.settings, ...(isStrict ? { priorities: 'strict' } : {}) },
+        };
+        const library = libraryFor(drawn);
+        const expected = worthByForce(situation, library);
+        const planned = plan(situation, library);
+        strict += isStrict ? 1 : 0;
+        if (expected === undefined) {
+          expect(planned.chosen).toEqual([]);
+          expect(planned.impossible?.because).not.toEqual([]);
+          // The fewest: without any one of them the others can be in, whatever else is left out.
+          const named = planned.impossible?.species ?? [];
+          const only = (species: readonly string[]): Situation => ({
+            ...situation,
+            wishes: (situation.wishes ?? []).filter((wish) => species.includes(wish.species)),
+          });
+          expect(worthByForce(only(named), library)).toBeUndefined();
+          if (planned.impossible?.minimal === true)
+            for (const one of named) expect(worthByForce(only(named.filter((other) => other !== one)), library), one).toBeDefined();
+          impossible += 1;
+          return;
+        }
+        if (planned.proven) expect(planned.worth).toEqual(expected);
+        for (const { species, must } of situation.wishes ?? [])
+          if (must === true && planned.impossible === undefined) expect(planned.chosen.map((one) => one.species)).toContain(species);
+        expect(planned.proven ? planned.impossible : undefined).toBeUndefined();
+      }),
+      { numRuns: runs(300) },
+    );
+    expect(strict).toBeGreaterThan(0);
+    expect(impossible).toBeGreaterThan(0);
   });
 
   it('more wishes never lower its worth', () => {

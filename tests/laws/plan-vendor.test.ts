@@ -128,7 +128,10 @@ const worthOf = ({ wishes = [] }: Situation, { chosen }: Planned): Worth => ({
   animals: chosen.reduce((sum, { count }) => sum + count, 0),
 });
 
-describe.each(Object.entries(WANTS))('under a rule of others (%s)', (_, want) => {
+/** There is always an order in which the longer goes in last, so that it keeps nobody out. */
+const NEVER = 'pair: the longer one goes in last';
+
+describe.each(Object.entries(WANTS))('under a rule of others (%s)', (name, want) => {
   it('a plan is the best there is, or says by how much it may not be', () => {
     const seen = { excluded: 0, proven: 0 };
     fc.assert(
@@ -142,7 +145,7 @@ describe.each(Object.entries(WANTS))('under a rule of others (%s)', (_, want) =>
           const rules = [gape, company, rockCrowding, want(turn, outcome)] as readonly AnyRule[];
           const planned = plan(situation, library, rules);
           const worth = worthOf(situation, planned);
-          const best = worthByForce(situation, library, rules);
+          const best = worthByForce(situation, library, rules) ?? { priority: 0, animals: 0 };
           expect(worth.priority).toBeLessThanOrEqual(best.priority);
           expect(best.priority).toBeLessThanOrEqual(worth.priority + planned.gap);
           if (planned.proven) expect(worth).toEqual(best);
@@ -154,7 +157,7 @@ describe.each(Object.entries(WANTS))('under a rule of others (%s)', (_, want) =>
       ),
       { numRuns: runs(40) },
     );
-    expect(seen.excluded).toBeGreaterThan(0);
+    expect(seen.excluded > 0).toBe(name !== NEVER);
   });
 });
 

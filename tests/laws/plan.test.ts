@@ -302,7 +302,8 @@ describe('a schedule', () => {
             case 'order.latest': {
               const day = data.day?.date ?? '';
               expect(day >= date).toBe(true);
-              expect(planned.introductions[position]?.latest).toBe(day);
+              const { latest } = planned.introductions[position] ?? {};
+              expect(latest !== undefined && latest <= day && latest >= date).toBe(true);
               const swallowed = (on: string): boolean => {
                 const there = bareIntroductions({ introductions: earlier });
                 const late = [...(situation.introductions ?? []), ...there, { date: on, animals: bareAnimals(animals) }];
@@ -371,5 +372,91 @@ describe('what a wish would need', () => {
     expect(tried).toBeGreaterThan(200);
     expect(together).toBeGreaterThan(0);
     expect([...kinds].sort()).toEqual(expect.arrayContaining(['instead-of', 'more-experience', 'more-rock', 'without-resident']));
+  });
+});
+
+describe('what else could be', () => {
+  const asked = (situation: Situation, chosen: Planned['chosen']): Situation => ({
+    ...situation,
+    wishes: chosen.map(({ species, count }) => {
+      const wish = (situation.wishes ?? []).find((one) => one.species === species);
+      return { ...wish, species, count: [count, count], must: true };
+    }),
+  });
+
+  it('alternatives can come in, hold something that the plan leaves out and are worth no more than it', () => {
+    let told = 0;
+    fc.assert(
+      fc.property(planning(4), (scene) => {
+        if (new Set(scene.situation.wishes?.map(({ species }) => species)).size < (scene.situation.wishes?.length ?? 0)) return;
+        const library = libraryFor(scene);
+        const { alternatives, chosen, leftOut, worth, proven } = planOf(scene);
+        let before = Number.POSITIVE_INFINITY;
+        for (const other of alternatives) {
+          told += 1;
+          const again = plan(asked(scene.situation, other.chosen), library);
+          expect(again.impossible).toBeUndefined();
+          expect(again.chosen.length).toBe(other.chosen.length);
+          expect(leftOut.some(({ species }) => other.gains.includes(species))).toBe(true);
+          const numbers = new Map(chosen.map(({ species, count }) => [species, count]));
+          const its = new Map(other.chosen.map(({ species, count }) => [species, count]));
+          expect([...other.losses].sort()).toEqual(
+            [...numbers]
+              .filter(([id, count]) => count > (its.get(id) ?? 0))
+              .map(([id]) => id)
+              .sort(),
+          );
+          if (scene.situation.settings?.priorities === 'strict') continue;
+          if (proven) expect(other.worth.priority).toBeLessThanOrEqual(worth.priority);
+          if (alternatives.every((one) => one.proven)) expect(other.worth.priority).toBeLessThanOrEqual(before);
+          before = other.worth.priority;
+        }
+      }),
+      { numRuns: runs(500) },
+    );
+    expect(told).toBeGreaterThan(10);
+  });
+
+  it('a change of the tank buys what is said, found again by planning for the changed tank', () => {
+    const kinds = new Set<string>();
+    fc.assert(
+      fc.property(planning(4), (scene) => {
+        const library = libraryFor(scene);
+        const { ifChanged, worth } = planOf(scene);
+        for (const { change, worth: then, proven } of ifChanged) {
+          kinds.add(change.kind);
+          const again = plan(applyChange(scene.situation, change), library);
+          if (proven && again.proven) expect(again.worth).toEqual(then);
+          const isMore = then.priority > worth.priority || (then.priority === worth.priority && then.animals > worth.animals);
+          expect(isMore || scene.situation.settings?.priorities === 'strict').toBe(true);
+        }
+      }),
+      { numRuns: runs(500) },
+    );
+    expect([...kinds]).toContain('without-resident');
+  });
+
+  it('what a wish conflicts with keeps it out, and nothing less of it does', () => {
+    let told = 0;
+    fc.assert(
+      fc.property(planning(4), (scene) => {
+        if (new Set(scene.situation.wishes?.map(({ species }) => species)).size < (scene.situation.wishes?.length ?? 0)) return;
+        const library = libraryFor(scene);
+        const { chosen, leftOut, proven } = planOf(scene);
+        const numberOf = new Map(chosen.map(({ species, count }) => [species, count]));
+        for (const { species, count, conflict } of leftOut) {
+          const canBe = (others: readonly string[]): boolean => {
+            const all = [...others.map((id) => ({ species: id, count: numberOf.get(id) ?? 1 })), { species, count }];
+            return plan(asked(scene.situation, all), library).impossible === undefined;
+          };
+          if (!conflict.minimal || !proven) continue;
+          told += 1;
+          expect(canBe(conflict.species)).toBe(false);
+          for (const one of conflict.species) expect(canBe(conflict.species.filter((other) => other !== one))).toBe(true);
+        }
+      }),
+      { numRuns: runs(400) },
+    );
+    expect(told).toBeGreaterThan(100);
   });
 });

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { bestSet, type SetProblem } from '../../packages/core/src/plan/best-set/index.js';
-import { maximalSets } from '../../packages/core/src/plan/maximal-sets.js';
+import { maximalSets } from '../support/maximal-sets.js';
 import { minimalConflict } from '../../packages/core/src/plan/minimal-conflict.js';
 import { setsByForce } from '../support/sets-by-force.js';
 

@@ -26,11 +26,11 @@ function* product<Item>(lists: readonly (readonly Item[])[]): Generator<readonly
 }
 
 /**
- * The most that any set of wishes is worth that check lets in, found by trying everything: every number of every wish, every
+ * The most that any set of wishes is worth that check lets in and that holds what has to be in, found by trying everything: every number of every wish, every
  * entry length, every order of batches, a gap apart. Nothing of the planner is used but what it promises: the first day, the
  * gap, kin together, scavengers together, lengths in whole millimetres at both ends and the middle of the entry range.
  */
-export function worthByForce(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules): Worth {
+export function worthByForce(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules): Worth | undefined {
   const wishes = situation.wishes ?? [];
   const choices = wishes.map((wish, index): Choice[] => {
     const [least = 1, most = 1] = wish.count ?? [];
@@ -41,8 +41,24 @@ export function worthByForce(situation: Situation, library: Library, rules: read
     animals: set.reduce((sum, { count }) => sum + count, 0),
   });
   const sets = [...product(choices)].map((set) => set.filter(({ count }) => count > 0));
-  sets.sort((one, other) => worthOf(other).priority - worthOf(one).priority || worthOf(other).animals - worthOf(one).animals);
-  return worthOf(sets.find((set) => canComeIn(situation, library, set, rules)) ?? []);
+  const isStrict = situation.settings?.priorities === 'strict';
+  const priorities = [...new Set(wishes.map(({ priority = 5 }) => priority))].sort((one, other) => other - one);
+  /** How many of each priority, where one of a higher one outweighs all below it; else their sum. Then the animals. */
+  const rankOf = (set: readonly Choice[]): number[] => [
+    ...(isStrict
+      ? priorities.map((priority) => set.filter(({ wish }) => (wishes[wish]?.priority ?? 5) === priority).length)
+      : [worthOf(set).priority]),
+    worthOf(set).animals,
+  ];
+  const byRank = (one: readonly Choice[], other: readonly Choice[]): number => {
+    const [its, others] = [rankOf(one), rankOf(other)];
+    return its.map((value, at) => (others[at] ?? 0) - value).find((difference) => difference !== 0) ?? 0;
+  };
+  sets.sort(byRank);
+  const hasMusts = (set: readonly Choice[]): boolean =>
+    wishes.every(({ must }, wish) => must !== true || set.some((one) => one.wish === wish));
+  const best = sets.filter(hasMusts).find((set) => canComeIn(situation, library, set, rules));
+  return best === undefined ? undefined : worthOf(best);
 }
 
 /** What one rule rules out the others need not be asked of; ammonia is the dearest to follow. */
@@ -54,8 +70,16 @@ function canComeIn(situation: Situation, library: Library, set: readonly Choice[
   const inOrder = dearestLast(rules);
   const exclude = situation.settings?.whenUncertain === 'exclude';
   const lastEntry = Math.max(...stock.animals.map(({ entryDay }) => entryDay ?? Number.NEGATIVE_INFINITY), Number.NEGATIVE_INFINITY);
-  const gap = situation.settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
-  const start = Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gap);
+  const customary = situation.settings?.thresholds?.['entry-gap']?.gapDays ?? 28;
+  const { lots } = situation.tank.holdingTank ?? {};
+  const watches =
+    lots !== undefined && rules.some(({ id }) => id === 'quarantine') && situation.settings?.off?.includes('quarantine') !== true;
+  const watch = watches ? (situation.settings?.thresholds?.quarantine?.watchDays ?? 30) : 0;
+  const gap = watches ? Math.max(customary, Math.ceil(watch / lots)) : customary;
+  const start = Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gap, stock.settings.notBefore ?? stock.day);
+  const isFish = ({ wish }: Choice): boolean => stock.wishes[wish]?.kind.form === 'fish';
+  const anyFish = stock.wishes.some(({ kind }) => kind.form === 'fish');
+  const watchedFrom = watches && anyFish ? Math.ceil(Math.max(0, stock.day + watch - start) / Math.max(1, gap)) : 0;
   const batches = new Map<string, Choice[]>();
   for (const choice of set) {
     const { record, kinGroup } = stock.wishes[choice.wish]?.kind ?? {};
@@ -67,10 +91,15 @@ function canComeIn(situation: Situation, library: Library, set: readonly Choice[
     return entry === undefined ? [undefined] : [...new Set([entry.low, entry.centre, entry.high].map((cm) => Math.round(cm * 10) / 10))];
   });
   const newcomers = new Set(set.map(({ wish }) => `wish${wish}`));
+  const scavengers = batches.get('scavengers!');
   for (const order of permutations([...batches.values()])) {
+    // What is watched waits for its day; scavengers that are not go in at once.
+    const isAtOnce = order[0] !== undefined && order[0] === scavengers && !scavengers.some(isFish);
+    const waits = set.some(isFish) ? watchedFrom : 0;
+    const positionOf = (index: number): number => (isAtOnce && waits > 0 ? (index === 0 ? 0 : waits + index - 1) : waits + index);
     for (const chosen of product(lengths)) {
-      const introductions = order.map((batch, position) => ({
-        date: new Date(86_400_000 * (start + position * gap)).toISOString().slice(0, 10),
+      const introductions = order.map((batch, index) => ({
+        date: new Date(86_400_000 * (start + positionOf(index) * gap)).toISOString().slice(0, 10),
         animals: batch.map((choice) => {
           const cm = chosen[set.indexOf(choice)];
           return {

@@ -308,7 +308,7 @@ export const plan = {
           'Day on which its fishes are bought, to be watched apart until they go in; left out where none are, or where there is no holding tank.',
         ),
         latest: date(
-          'Last day on which it can go in at these lengths: afterwards one that is there could swallow one of it. Left out where no such day is near.',
+          'Last day on which it can go in at these lengths, with those before it as planned and gaps kept: afterwards one that is there could swallow one of it, or of what comes later. Left out where no such day is near.',
         ),
         animals: list(ref('plannedAnimals'), 'What goes in.', { minItems: 1 }),
         reasons: list(ref('orderReason'), 'What keeps it from going in earlier.'),

@@ -1,4 +1,4 @@
-import { MOST_WISHES, plan, rules } from '@commensal/core';
+import { MOST_OPTIONS, numbersWished, plan, rules } from '@commensal/core';
 import { namesIn, planMarkdown, planText } from '@commensal/report';
 import type { Plan } from '@commensal/schema';
 import { badCall, EXIT } from '../failure.js';
@@ -14,13 +14,14 @@ import { refuseToOverwrite, writeOutput } from '../write-output.js';
 export function runPlan(file: string, options: SharedOptions): number {
   refuseToOverwrite(file, options.out);
   const library = openLibrary(options.species);
-  const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
-  if (stock.wishes.length > MOST_WISHES) {
+  const { situation } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
+  const numbers = numbersWished(situation);
+  if (numbers > MOST_OPTIONS) {
     throw badCall(
-      'too-many-wishes',
-      `the list has ${stock.wishes.length} wishes`,
-      `a plan takes ${MOST_WISHES} at most`,
-      'Leave out those that matter least.',
+      'too-many-numbers',
+      `the wishes leave ${numbers} numbers of animals to choose from`,
+      `a plan weighs ${MOST_OPTIONS} at most`,
+      'Make the ranges of count narrower.',
     );
   }
   const result: Plan = { $schema: schemaOf('plan'), ...plan(situation, library, rules), versions: versionsOf(library) };

@@ -9,7 +9,7 @@ import { worthOf } from './worth.js';
 const MOST_ALTERNATIVES = 3;
 
 /** Part of the work of the plan that each of them may take. */
-const SHARE_OF_WORK = 0.02;
+const SHARE_OF_WORK = 0.05;
 
 /**
  * The best sets that hold a wish which the plan leaves out, the best first, each with one that those before it leave out as well.

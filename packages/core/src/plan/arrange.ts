@@ -60,6 +60,13 @@ export function arrange(ground: Ground, picks: readonly Pick[]): Arrangement {
   return { ...(best as Arrangement), decided: excluding.length === 0 || decided };
 }
 
+/** The same at the lengths that dangers ask for alone: how most sets that work do. Undefined where that is not enough to tell. */
+export function arrangeAtOnce(ground: Ground, picks: readonly Pick[]): Arrangement | undefined {
+  const [set] = pickedSets(ground, picks);
+  const found = set === undefined ? undefined : bestOf(set, lengthsByDanger(ground, picks), false).best;
+  return found?.excluding.length === 0 ? found : undefined;
+}
+
 /** Picks in batches, once for each way in which these may follow one another in time. */
 export function pickedSets(ground: Ground, picks: readonly Pick[]): PickedSet[] {
   const batches = batchesOf(ground, picks);
@@ -236,9 +243,12 @@ function arrangementOf(
     last = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
     if (isBetter(last, best)) best = last;
   }
-  const sooner = firstAtOnce(set, best);
-  return { ...(sooner ?? best), order: orderProof(set.prices, order, isCheapest) };
+  const sooner = ground.asks === 'how-well' ? firstAtOnce(set, best) : undefined;
+  const isTold = ground.asks === 'how-well' && best.excluding.length === 0;
+  return { ...(sooner ?? best), order: isTold ? orderProof(set.prices, order, isCheapest) : UNTOLD };
 }
+
+const UNTOLD: OrderProof = { proven: false, cost: 0, atLeast: 0 };
 
 /** What comes first and is not watched need not wait with what is. */
 function firstAtOnce(set: PickedSet, found: Omit<Arrangement, 'order'>): Omit<Arrangement, 'order'> | undefined {

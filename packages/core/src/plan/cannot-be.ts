@@ -1,3 +1,4 @@
+import type { Finding } from '@commensal/schema';
 import type { Arrangement } from './arrange.js';
 import type { Field } from './field.js';
 import { capacityRules, dayAt, excludesForGood, findingsWith, type Ground, isFixed, placesFor } from './ground.js';
@@ -10,6 +11,8 @@ export interface CannotBe {
   readonly picks: readonly Pick[];
   /** Infinity where no number of batches helps. */
   readonly batches: number;
+  /** It is for a sum: with more of any of them it is over as well. */
+  readonly isSum: boolean;
 }
 
 /**
@@ -18,26 +21,39 @@ export interface CannotBe {
  */
 export function cannotBe(field: Field, picks: readonly Pick[]): CannotBe | undefined {
   const batches = new Set(picks.map(({ line }) => line.batch)).size;
-  if (canMeet(field.ground, picks, batches)) return undefined;
-  const least = minimalConflict(picks, (some) => canMeet(field.ground, some, batches)) ?? [...picks];
+  const named = inTheWay(field.ground, picks, batches);
+  if (named === undefined) return undefined;
+  const canMeet = (some: readonly Pick[], inBatches = batches): boolean => inTheWay(field.ground, some, inBatches) === undefined;
+  // Those of one claim are mostly enough, and far fewer.
+  const suspects = named.picks.length < picks.length && !canMeet(named.picks) ? named.picks : picks;
+  const least = minimalConflict(suspects, (some) => canMeet(some)) ?? [...picks];
   const most = batchesBeside(field, least);
-  if (most <= batches || !canMeet(field.ground, least, most)) return { picks: least, batches: Number.POSITIVE_INFINITY };
+  const standing = inTheWay(field.ground, least, most);
+  if (standing !== undefined) return { picks: least, batches: Number.POSITIVE_INFINITY, isSum: standing.isSum };
   // More batches would do: as many as are known not to.
   let [tooFew, enough] = [batches, most];
   while (enough - tooFew > 1) {
     const middle = Math.floor((tooFew + enough) / 2);
-    if (canMeet(field.ground, least, middle)) enough = middle;
+    if (canMeet(least, middle)) enough = middle;
     else tooFew = middle;
   }
-  return { picks: least, batches: tooFew };
+  return { picks: least, batches: tooFew, isSum: false };
 }
 
-function canMeet(ground: Ground, picks: readonly Pick[], batches: number): boolean {
-  if (picks.length === 0) return true;
+interface InTheWay {
+  readonly picks: readonly Pick[];
+  readonly isSum: boolean;
+}
+
+/** Undefined where some picks can come in, as far as is asked here; else those among which it is to be looked for why they cannot. */
+function inTheWay(ground: Ground, picks: readonly Pick[], batches: number): InTheWay | undefined {
+  if (picks.length === 0) return undefined;
   const positions = placesFor(ground, batches);
   const meeting = placesToMeet(ground, picks, positions);
-  if (meeting.places === undefined && meeting.decided) return false;
-  return !isOverfull(ground, picks, meeting, positions);
+  if (meeting.places === undefined && meeting.decided) return { picks, isSum: false };
+  const finding = overfull(ground, picks, meeting, positions);
+  if (finding === undefined) return undefined;
+  return { picks: picks.filter(({ line }) => finding.subjects.some(({ id }) => id === line.id)), isSum: true };
 }
 
 /** Batches of the largest set that could hold some picks: theirs, and those of all that does not exclude one of them. */
@@ -46,13 +62,13 @@ function batchesBeside({ options, conflict }: Field, picks: readonly Pick[]): nu
   return new Set([...picks, ...beside].map(({ line }) => line.batch)).size;
 }
 
-/** Whether a sum that only grows is over its limit already, with everything as small and late as it can be. */
-function isOverfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, positions: number): boolean {
+/** A sum that only grows and is over its limit already, with everything as small and late as it can be. */
+function overfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, positions: number): Finding | undefined {
   const ids = new Set(picks.map((pick) => pick.line.id));
   const newcomers = picks.map((pick) =>
     newcomerFrom(pick, dayAt(ground, latest.get(pick.line.id) ?? positions - 1), pick.line.lengthsCm[0]),
   );
-  return findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludesForGood(ground, finding, ids));
+  return findingsWith(ground, newcomers, capacityRules(ground)).find((finding) => excludesForGood(ground, finding, ids));
 }
 
 /** The picks that a finding names which stands at whatever lengths and on whatever days, in whatever company. */

@@ -1,4 +1,4 @@
-import { dayAt, type Ground, mayExclude, meetingOf, placesFor } from './ground.js';
+import { dayAt, type Ground, mayExclude, meetingOf, placesFor, placesTried } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 
 /** Where a line may be put: which of its entry lengths, and the how-manieth batch it comes in with. */
@@ -141,8 +141,8 @@ export function clashEverywhere(ground: Ground, one: Pick, other: Pick): boolean
   );
 }
 
-/** Every place of a line: its lengths on every day on which a batch may go in. */
+/** Every place of a line that is tried: its lengths on the days on which a batch may go in. */
 export function everyPlace(ground: Ground, { line }: Pick): Place[] {
   const lengths = Math.max(1, line.lengthsCm.length);
-  return Array.from({ length: lengths * placesOf(ground) }, (_, at) => ({ length: at % lengths, position: Math.floor(at / lengths) }));
+  return Array.from({ length: lengths * placesTried(ground) }, (_, at) => ({ length: at % lengths, position: Math.floor(at / lengths) }));
 }

@@ -1,7 +1,8 @@
 import { isVendors } from '../rules/ids.js';
+import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { clashEverywhere } from './clashes.js';
-import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
+import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDayTried, lastingRules } from './ground.js';
 import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
 
 /**
@@ -28,7 +29,7 @@ function clash(ground: Ground, one: Line, other: Line): boolean {
   let standing: Map<string, string> | undefined;
   const standsIn = (ways: readonly StockAnimal[][]): boolean =>
     ways.every((animals) => {
-      const found = findingsWith(ground, animals, lastingRules(ground)).filter((finding) => excludesForGood(ground, finding, ids));
+      const found = findingsWith(ground, animals, rulesOnTwo(ground)).filter((finding) => excludesForGood(ground, finding, ids));
       const before = standing;
       standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
       return standing.size > 0;
@@ -41,6 +42,10 @@ function clash(ground: Ground, one: Line, other: Line): boolean {
   return rules().some(isVendors) && standsIn(moreMeetings(ground, one, other)) && rules().some(isVendors);
 }
 
+/** What is about one animal alone was asked of each before. */
+const rulesOnTwo = (ground: Ground): readonly AnyRule[] =>
+  lastingRules(ground).filter(({ id, planning }) => planning !== 'option' || isVendors(id));
+
 const fewest = (line: Line): Pick => ({ line, count: line.wish.least });
 
 const at = (line: Line, day: number, lengthCm: number | undefined): StockAnimal => newcomerFrom(fewest(line), day, lengthCm);
@@ -48,7 +53,7 @@ const at = (line: Line, day: number, lengthCm: number | undefined): StockAnimal 
 /** The ways a pair can meet that between them hold the safest for every rule of ours that asks for time and length. */
 function meetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
   const early = ground.startDay;
-  const late = lastDay(ground);
+  const late = lastDayTried(ground);
   const short = ({ lengthsCm }: Line): number | undefined => lengthsCm[0];
   const long = ({ lengthsCm }: Line): number | undefined => lengthsCm.at(-1);
   return [
@@ -60,7 +65,7 @@ function meetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
 
 /** What is safest under a rule of others is not known: every length beside every other, on the first day and the last. */
 function moreMeetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
-  const days = [ground.startDay, lastDay(ground)];
+  const days = [ground.startDay, lastDayTried(ground)];
   const ways = (line: Line): StockAnimal[] => everyLength(line).flatMap((length) => days.map((day) => at(line, day, length)));
   return ways(one).flatMap((first) => ways(other).map((second) => [first, second]));
 }

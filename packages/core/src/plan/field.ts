@@ -1,4 +1,4 @@
-import { arrange, type Arrangement } from './arrange.js';
+import { arrange, arrangeAtOnce, type Arrangement } from './arrange.js';
 import type { Limit, SetProblem } from './best-set/index.js';
 import { conflictsBetween } from './conflicts.js';
 import type { Ground } from './ground.js';
@@ -15,8 +15,8 @@ export interface Field {
   readonly problem: SetProblem;
   /** Whether two wishes exclude each other however they meet. */
   readonly conflict: (one: Line, other: Line) => boolean;
-  /** What was found of sets that cannot be, in any company: none that holds all of these options. */
-  readonly never: (readonly number[])[];
+  /** What was found of sets that cannot be, in any company: none that holds one of each of these rows. */
+  readonly never: (readonly (readonly number[])[])[];
   /** Options that cannot be together in a set of so many batches or fewer: more would come in later. */
   readonly tooSoon: { readonly numbers: readonly number[]; readonly batches: number }[];
   /** Arrangements by their options. */
@@ -58,8 +58,11 @@ export function fieldOf(ground: Ground): Field {
 
 /** The problem with what was learnt of it, and with other options that have to be in. */
 export function problemOf({ problem, never }: Field, musts: readonly (readonly number[])[] = []): SetProblem {
-  const pairs = never.filter(({ length }) => length === 2).map(([one = 0, other = 0]): [number, number] => [one, other]);
-  const larger = never.filter(({ length }) => length !== 2).map((numbers): Limit => atMostAllButOne(problem.values.length, numbers));
+  const isPair = (rows: readonly (readonly number[])[]): boolean => rows.length === 2;
+  const pairs = never
+    .filter(isPair)
+    .flatMap(([first = [], second = []]) => first.flatMap((one) => second.map((other): [number, number] => [one, other])));
+  const larger = never.filter((rows) => !isPair(rows)).map((rows): Limit => atMostAllButOne(problem.values.length, rows));
   return {
     ...problem,
     conflicts: [...problem.conflicts, ...pairs],
@@ -68,19 +71,26 @@ export function problemOf({ problem, never }: Field, musts: readonly (readonly n
   };
 }
 
-function atMostAllButOne(count: number, numbers: readonly number[]): Limit {
+function atMostAllButOne(count: number, rows: readonly (readonly number[])[]): Limit {
   const uses = Array.from({ length: count }, () => 0);
-  for (const number of numbers) uses[number] = 1;
-  return { uses, most: numbers.length - 1 };
+  for (const number of rows.flat()) uses[number] = 1;
+  return { uses, most: rows.length - 1 };
 }
 
-/** The arrangement of a set of options, made once. */
-export function arrangementOf({ ground, options, arranged }: Field, numbers: readonly number[]): Arrangement {
+/** The arrangement of a set of options, made once; `atOnce` only where it takes no search. */
+export function arrangementOf({ ground, options, arranged }: Field, numbers: readonly number[], atOnce: 'at once'): Arrangement | undefined;
+export function arrangementOf({ ground, options, arranged }: Field, numbers: readonly number[]): Arrangement;
+export function arrangementOf(
+  { ground, options, arranged }: Field,
+  numbers: readonly number[],
+  atOnce?: 'at once',
+): Arrangement | undefined {
   const key = numbers.join(' ');
   const known = arranged.get(key);
   if (known !== undefined) return known;
-  const arrangement = arrange(ground, picksOf(options, numbers));
-  arranged.set(key, arrangement);
+  const picks = picksOf(options, numbers);
+  const arrangement = atOnce === undefined ? arrange(ground, picks) : arrangeAtOnce(ground, picks);
+  if (arrangement !== undefined) arranged.set(key, arrangement);
   return arrangement;
 }
 

@@ -33,7 +33,7 @@ export interface Ground {
   readonly mostOfOne: number;
   readonly pugnaciousToOthers: number;
   readonly pugnaciousToNewcomers: number;
-  /** Work done so far, against which the search is limited: parts of checks and questions of order count 1, full checks 10. And ways tried one by one. */
+  /** Work done so far, against which the search is limited: parts of checks and questions of order count 1, checks half of their rules. And ways tried one by one. */
   readonly spent: { work: number; ways: number };
   /** What two animals at lengths on days mean to each other, as found so far. */
   readonly meetings: Map<string, Danger>;
@@ -128,7 +128,7 @@ export const placesFor = ({ watchedFrom }: Ground, batches: number): number => b
 
 /** What check says of the tank with more animals in it. */
 export function checkWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[] = ground.rules): Checked {
-  ground.spent.work += 10;
+  ground.spent.work += Math.ceil(rules.length / 2);
   return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
 }
 
@@ -221,6 +221,15 @@ export const isFixed = (ground: Ground, finding: Finding): boolean =>
 
 /** Last day that planning thinks of for an entry: every batch that the wishes could make, one after the other. */
 export const lastDay = (ground: Ground): number => dayAt(ground, Math.max(0, placesFor(ground, ground.mostBatches) - 1));
+
+/** Most batches after which one is let wait for nothing but that less of its life then lies before the horizon: about a year. */
+const MOST_WAIT = 13;
+
+/** Places at which it is tried whether one, or two, can be in the tank at all. */
+export const placesTried = (ground: Ground): number => Math.max(1, placesFor(ground, Math.min(MOST_WAIT, ground.mostBatches)));
+
+/** Last day of those. */
+export const lastDayTried = (ground: Ground): number => dayAt(ground, placesTried(ground) - 1);
 
 /** What two animals mean to each other by the rules on meetings; a resident among them is nobody's fault. */
 export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal): Danger {

@@ -13,7 +13,7 @@ import { worthOf } from './worth.js';
 const MOST_RESIDENTS = 4;
 
 /** Part of the work of the plan that each change may take. */
-const SHARE_OF_WORK = 0.02;
+const SHARE_OF_WORK = 0.05;
 
 /**
  * What single changes of the tank as it is would buy: another home for a resident that stands in the way of a wish, and the rock laid
@@ -29,7 +29,8 @@ export function gainsFrom(
   const own = worthOf(picks);
   const gains = changesWorthTrying(ground, leftOut).flatMap((change): IfChanged[] => {
     const changed = groundOf(applyChange(ground.situation, change), library, ground.rules);
-    const { arrangement, proven } = selectBest(fieldOf(changed), { mostWork: mostWork * SHARE_OF_WORK, ranked: false });
+    const field = fieldOf(changed);
+    const { arrangement, proven } = selectBest(field, { mostWork: changed.spent.work + mostWork * SHARE_OF_WORK, ranked: false });
     if (arrangement === undefined) return [];
     const worth = worthOf(arrangement.picks);
     const isMore = worth.priority > own.priority || (worth.priority === own.priority && worth.animals > own.animals);

@@ -6,7 +6,7 @@ import { minimalConflict } from './minimal-conflict.js';
 import { selectBest } from './select.js';
 
 /** Part of the work of the plan that each question takes at most. */
-const SHARE_OF_WORK = 0.02;
+const SHARE_OF_WORK = 0.05;
 
 /** The smallest part of the wishes that have to be in which cannot be together, and what stands in its way. */
 export function impossibleIn(field: Field, mostWork: number): Impossible {

@@ -25,7 +25,8 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
   const names = [...new Set(entries.map(({ line }) => line.batch))];
   const orders = names.includes(pick.line.batch)
     ? [names]
-    : placesFor(pick, names.length).map((at) => [...names.slice(0, at), pick.line.batch, ...names.slice(at)]);
+    : placesFor(pick, names.length, ground.asks === 'whether').map((at) => [...names.slice(0, at), pick.line.batch, ...names.slice(at)]);
+  const isMany = names.length > MOST_PLACES;
   const lengths = pick.line.lengthsCm.length === 0 ? [0] : middleFirst(pick.line.lengthsCm.length);
   let best: Arrangement | undefined;
   for (const order of orders) {
@@ -35,7 +36,7 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
         const found = arrangementIn(set, order, all);
         if (found === undefined) continue;
         if (best === undefined || found.excluding.length < best.excluding.length) best = found;
-        if (best.excluding.length === 0 || (failsAnyhow(ground, best) && ground.asks === 'whether')) return best;
+        if (best.excluding.length === 0 || (failsAnyhow(ground, best) && (ground.asks === 'whether' || isMany))) return best;
         break;
       }
     }
@@ -47,13 +48,15 @@ export function inserted(ground: Ground, entries: readonly Entry[], others: read
 
 /** Most places that are tried, of few batches and of many. */
 const MOST_PLACES = 6;
-const PLACES_OF_MANY = 3;
+const PLACES_OF_MANY = 2;
 
 /** Scavengers first, all others from the end, where the least is disturbed, and at the start. */
-function placesFor({ line }: Pick, count: number): number[] {
+function placesFor({ line }: Pick, count: number, isAsked: boolean): number[] {
   const places = Array.from({ length: count + 1 }, (_, at) => count - at);
   if (line.batch === '') return places.reverse().slice(0, PLACES_OF_MANY);
-  return places.length <= MOST_PLACES ? places : [...places.slice(0, PLACES_OF_MANY - 1), 0];
+  if (places.length <= MOST_PLACES) return places;
+  // To tell what is in the way the end will do.
+  return isAsked ? [...places.slice(0, PLACES_OF_MANY - 1), 0] : places.slice(0, 1);
 }
 
 function middleFirst(count: number): number[] {

@@ -10,16 +10,20 @@ import { minimalConflict } from './minimal-conflict.js';
 import { possibleChanges } from './possible-changes.js';
 import { changesTogether } from './together.js';
 
+/** Work after which changes that only help together are no longer looked for. */
+const MOST_WORK_ON_REASONS = 2500;
+
 /** Why each wish that was not granted was left out, and which changes would let it in beside what was chosen. */
 export function leftOutOf(ground: Ground, library: Library, arrangement: Arrangement): LeftOut[] {
   const chosen: ChosenSet = { picks: arrangement.picks, entries: entriesOf(arrangement) };
   const granted = new Set(chosen.picks.map((pick) => pick.line.id));
   const fitting = fittingIn(ground, chosen.entries);
+  const until = ground.spent.work + MOST_WORK_ON_REASONS;
   const inWishOrder = ground.stock.wishes.map((wish) => ground.lines.find((line) => line.wish === wish) as Line);
-  return inWishOrder.filter((line) => !granted.has(line.id)).map((line) => leftOut(ground, library, fitting, chosen, line));
+  return inWishOrder.filter((line) => !granted.has(line.id)).map((line) => leftOut(ground, library, fitting, chosen, line, until));
 }
 
-function leftOut(ground: Ground, library: Library, fitting: Fitting, chosen: ChosenSet, line: Line): LeftOut {
+function leftOut(ground: Ground, library: Library, fitting: Fitting, chosen: ChosenSet, line: Line, until: number): LeftOut {
   const pick: Pick = { line, count: line.wish.least };
   const put = fitting.put(chosen.picks, pick);
   const beside = put.excluding.length > 0 ? put : arrange(ground, [...chosen.picks, pick]);
@@ -43,7 +47,7 @@ function leftOut(ground: Ground, library: Library, fitting: Fitting, chosen: Cho
     conflict,
     rather: [...new Set(rather)],
     wouldNeed,
-    wouldNeedTogether: wouldNeed.length > 0 ? [] : changesTogether(ground, library, chosen, pick, changes),
+    wouldNeedTogether: wouldNeed.length > 0 || ground.spent.work > until ? [] : changesTogether(ground, library, chosen, pick, changes),
   };
 }
 

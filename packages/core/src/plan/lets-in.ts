@@ -19,7 +19,9 @@ export interface Changed {
 }
 
 export function changedBy(ground: Ground, library: Library, changes: readonly Change[]): Changed {
-  const changed = groundOf(changes.reduce(applyChange, ground.situation), library, ground.rules, 'whether');
+  const fresh = groundOf(changes.reduce(applyChange, ground.situation), library, ground.rules, 'whether');
+  // Work is counted together.
+  const changed: Ground = { ...fresh, spent: ground.spent };
   // Ids of lines may differ afterwards; the wishes that stay keep their order.
   const dropped = new Set(changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : [])));
   const staying = (ground.situation.wishes ?? []).flatMap((wish, index) => (dropped.has(wish.species) ? [] : [index]));

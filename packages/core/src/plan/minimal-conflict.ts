@@ -11,7 +11,7 @@
  *
  * @returns The conflict in the given order; empty where nothing is feasible even without items; undefined where all items are.
  *
- * @example minimalConflict([500, 500, 2600], (costs) => costs.reduce((sum, cost) => sum + cost, 0) <= 3000) // [500, 2600]
+ * @example minimalConflict([500, 500, 2600], (costs) => costs.reduce((sum, cost) => sum + cost, 0) <= 3000); // [500, 2600]
  */
 export function minimalConflict<T>(items: readonly T[], isFeasible: (items: readonly T[]) => boolean): T[] | undefined {
   if (isFeasible(items)) return undefined;

@@ -1,5 +1,5 @@
 import { clashWithResidents, everyPlace } from './clashes.js';
-import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDay, lastingRules } from './ground.js';
+import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDayTried, lastingRules } from './ground.js';
 import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
 import { isVendors } from '../rules/ids.js';
 
@@ -25,7 +25,7 @@ export function worksAlone(ground: Ground, pick: Pick): boolean {
   // Of a rule of others it is not known that what fails at both ends fails between them.
   const lengths = ground.rules.some(({ id }) => isVendors(id)) ? every : [every[0], every.at(-1)];
   let standing: Map<string, string> | undefined;
-  for (const day of [ground.startDay, lastDay(ground)]) {
+  for (const day of [ground.startDay, lastDayTried(ground)]) {
     for (const length of lengths) {
       const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) =>
         excludesForGood(ground, finding, ids),

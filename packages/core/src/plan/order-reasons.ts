@@ -4,12 +4,12 @@ import type { StockAnimal } from '../stock/stock.js';
 import type { Arrangement } from './arrange.js';
 import { costBefore } from './batches.js';
 import { excludes, excludingRules, findingsWith, type Ground } from './ground.js';
-import { latestDay } from './latest-day.js';
+import type { LatestDay } from './latest-day.js';
 
 type Entry = Arrangement['batches'][number];
 
 /** What keeps a batch from going in earlier and from waiting, and what makes it one batch. */
-export function orderReasons(ground: Ground, arrangement: Arrangement, position: number): OrderReason[] {
+export function orderReasons(ground: Ground, arrangement: Arrangement, position: number, latest: LatestDay | undefined): OrderReason[] {
   const entry = arrangement.batches[position];
   if (entry === undefined) return [];
   const before = arrangement.batches[position - 1];
@@ -21,7 +21,6 @@ export function orderReasons(ground: Ground, arrangement: Arrangement, position:
     reasons.push({ message: 'order.pugnaciousLater', data: {} });
   }
   if (before !== undefined) reasons.push(...changingPlaces(ground, arrangement, position));
-  const latest = latestDay(ground, arrangement, position);
   if (latest !== undefined) {
     const { day, prey, predator } = latest;
     const swallower = predator.role === 'resident' ? { animal: predator.id } : { species: predator.kind.id };

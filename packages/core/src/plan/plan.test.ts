@@ -234,6 +234,8 @@ describe('a plan', () => {
 
   it('refuses more wishes than it can weigh', () => {
     const wishes = Array.from({ length: MOST_WISHES + 1 }, () => ({ species: 'pax-primus' }));
-    expect(() => planned({ wishes }, [pax])).toThrow('plan: expected at most 24 wishes, received 25');
+    expect(() => planned({ wishes }, [pax])).toThrow('plan: expected at most 128 wishes, received 129');
+    const numbers = [1, 2, 3].map(() => ({ species: 'pax-primus', count: [1, 200] as [number, number] }));
+    expect(() => planned({ wishes: numbers }, [pax])).toThrow('plan: expected at most 512 numbers of wishes in all, received 600');
   });
 });

@@ -12,7 +12,7 @@ import { fieldOf } from './field.js';
 import { groundOf } from './ground.js';
 import { gainsFrom } from './if-changed.js';
 import { impossibleIn } from './impossible.js';
-import { latestDay } from './latest-day.js';
+import { latestDays } from './latest-day.js';
 import { leftOutOf } from './left-out.js';
 import { MOST_OPTIONS } from './options.js';
 import { orderReasons } from './order-reasons.js';
@@ -49,18 +49,19 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
   const arrangement = selection.arrangement ?? arrange(ground, []);
   const { picks } = arrangement;
   const { findings, summary, staleAcceptances } = arrangement.checked;
+  const latest = latestDays(ground, arrangement);
   const leftOut = leftOutOf(ground, library, arrangement);
   const lines = ground.lines.map(({ id, wish: { kind } }) => ({ id, kind }));
   return {
     date: isoOf(ground.stock.day),
     chosen: chosenOf(field, picks),
     introductions: arrangement.batches.map(({ day, animals }, position): PlannedIntroduction => {
-      const latest = latestDay(ground, arrangement, position);
+      const lastDay = latest.days[position];
       return {
         date: isoOf(day),
-        ...(latest === undefined ? {} : { latest: isoOf(latest.day) }),
+        ...(lastDay === undefined ? {} : { latest: isoOf(lastDay) }),
         animals: animals.map(plannedAnimals) as [PlannedAnimals, ...PlannedAnimals[]],
-        reasons: orderReasons(ground, arrangement, position),
+        reasons: orderReasons(ground, arrangement, position, latest.own[position]),
       };
     }),
     leftOut,

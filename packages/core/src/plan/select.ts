@@ -28,7 +28,7 @@ export interface Asked {
 }
 
 /** Most work spent on one plan; what is then not proven is said. */
-export const MOST_WORK = 80_000;
+export const MOST_WORK = 12_000;
 
 /** Most sets of equal worth that are weighed against each other. */
 const MOST_EQUALS = 40;
@@ -50,23 +50,29 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
   const numberOf = new Map(options.map((option, number) => [option, number]));
   const numbersOf = (picks: readonly Pick[]): number[] =>
     picks.map((pick) => numberOf.get(pick) as number).sort((one, other) => one - other);
-  const never = (picks: readonly Pick[]): number[] => {
-    const numbers = numbersOf(picks);
-    field.never.push(numbers);
-    return numbers;
+  /** With `orMore` for more animals of a wish as well. */
+  const never = (picks: readonly Pick[], orMore = false): (readonly number[])[] => {
+    const rows = picks.map((pick) =>
+      options.flatMap((other, number) =>
+        other === pick || (orMore && other.line === pick.line && other.count > pick.count) ? [number] : [],
+      ),
+    );
+    field.never.push(rows);
+    return rows;
   };
   const say = (numbers: readonly number[], value: number): Said => {
     const picks = picksOf(options, numbers);
     const batches = new Set(picks.map(({ line }) => line.batch)).size;
     if (field.tooSoon.some((soon) => batches <= soon.batches && soon.numbers.every((number) => numbers.includes(number))))
       return 'not-this';
-    const conflict = cannotBe(field, picks);
+    const atOnce = arrangementOf(field, numbers, 'at once');
+    const conflict = atOnce === undefined ? cannotBe(field, picks) : undefined;
     if (conflict !== undefined) {
-      if (conflict.batches === Number.POSITIVE_INFINITY) return never(conflict.picks);
+      if (conflict.batches === Number.POSITIVE_INFINITY) return never(conflict.picks, conflict.isSum);
       field.tooSoon.push({ numbers: numbersOf(conflict.picks), batches: conflict.batches });
       return 'not-this';
     }
-    const arrangement = arrangementOf(field, numbers);
+    const arrangement = atOnce ?? arrangementOf(field, numbers);
     if (arrangement.excluding.length > 0) {
       const failing = fixedFailure(ground, arrangement);
       if (failing !== undefined && failing.length > 0) return never(failing);

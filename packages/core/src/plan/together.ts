@@ -21,9 +21,13 @@ export function changesTogether(ground: Ground, library: Library, chosen: Chosen
   if (residents === undefined) return [];
   all.push(...residents);
   const dropped = whatCannotStay(ground, library, chosen, pick, all);
+  // What would have to have the tank for itself is better told so.
+  if (dropped.length > 1 && dropped.length === chosen.picks.length) return [];
   if (dropped.length > 0) all.push({ kind: 'instead-of', species: [...new Set(dropped)] as [string, ...string[]] });
   const works = (some: readonly Change[]): boolean => letsIn(ground, library, chosen, pick, some);
   if (all.length < 2 || !works(all)) return [];
+  // Of two neither does alone: that was tried.
+  if (all.length === 2) return all;
   let needed = all;
   for (const change of [...all].sort((one, other) => effort(other) - effort(one))) {
     const without = needed.filter((other) => other !== change);

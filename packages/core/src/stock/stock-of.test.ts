@@ -208,14 +208,24 @@ describe('daysTogether', () => {
 describe('settings and keeper', () => {
   it('have defaults where nothing is told', () => {
     const { stock } = stocked({});
-    expect(stock.settings).toEqual({ thresholds: {}, off: [], accepted: [], whenUncertain: 'avoid' });
+    expect(stock.settings).toEqual({
+      thresholds: {},
+      off: [],
+      accepted: [],
+      whenUncertain: 'avoid',
+      priorities: 'add-up',
+      notBefore: undefined,
+    });
     expect(stock.keeper).toEqual({ careTier: undefined, provisions: [] });
   });
 
   it('are passed on', () => {
-    const settings = { whenUncertain: 'allow', off: ['gape'], thresholds: { 'entry-gap': { gapDays: 14 } } } as const;
-    const { stock } = stocked({ keeper: { careTier: 2, provisions: ['tight-lid'] }, settings: { ...settings, off: [...settings.off] } });
-    expect(stock.settings).toEqual({ ...settings, accepted: [] });
+    const told = { whenUncertain: 'allow', off: ['gape'], thresholds: { 'entry-gap': { gapDays: 14 } }, priorities: 'strict' } as const;
+    const { stock } = stocked({
+      keeper: { careTier: 2, provisions: ['tight-lid'] },
+      settings: { ...told, off: [...told.off], notBefore: '2027-03-02' },
+    });
+    expect(stock.settings).toEqual({ ...told, accepted: [], notBefore: stock.day + 1 });
     expect(stock.keeper).toEqual({ careTier: 2, provisions: ['tight-lid'] });
   });
 });

@@ -289,3 +289,43 @@ describe('what is no problem', () => {
     expect(() => bestSet(plain, { say: () => [1] })).toThrow(/^bestSet: expected a reason made of options of the set, received 1/);
   });
 });
+
+describe('a reason of rows', () => {
+  const problem = {
+    values: [3, 2, 3, 2, 3, 2],
+    groups: [
+      [0, 1],
+      [2, 3],
+      [4, 5],
+    ],
+    conflicts: [],
+    limits: [],
+    musts: [],
+  };
+
+  it('keeps out every set with one of each, and no other, as force does', () => {
+    // Of three groups one each is never let in, whatever is learnt of it and when.
+    for (const rows of [
+      [
+        [0, 1],
+        [2, 3],
+        [4, 5],
+      ],
+      [[0, 1], [2], [4, 5]],
+      [[0], [2, 3]],
+      [[0, 1]],
+    ]) {
+      const isOut = (options: readonly number[]): boolean => rows.every((row) => row.some((option) => options.includes(option)));
+      const { options, proven } = bestSet(problem, { say: (set) => (isOut(set) ? rows : 'taken') });
+      const best = setsByForce(problem).filter((set) => !isOut(set.options))[0];
+      expect(proven).toBe(true);
+      expect(options?.reduce((sum, option) => sum + (problem.values[option] ?? 0), 0)).toBe(best?.value);
+      expect(isOut(options ?? [])).toBe(false);
+    }
+  });
+
+  it('names one option of the set in each row, all of one group', () => {
+    expect(() => bestSet(problem, { say: () => [[0, 2]] })).toThrow(RangeError);
+    expect(() => bestSet(problem, { say: () => [[1]] })).toThrow(RangeError);
+  });
+});

@@ -22,7 +22,7 @@ const MOST_STEPS = 1_000_000;
  * @throws RangeError on more than 512 options, values and uses that are negative or not finite, numbers of no option, and where `say` names
  * options that are not in the set it was asked of.
  *
- * @example bestSet({ values: [4, 3, 2], groups: [], conflicts: [[0, 1]], limits: [], musts: [] }).options // [0, 2]
+ * @example bestSet({ values: [4, 3, 2], groups: [], conflicts: [[0, 1]], limits: [], musts: [] }).options; // [0, 2]
  */
 export function bestSet(problem: SetProblem, search: SetSearch = {}): BestSet {
   checkProblem(problem);
@@ -46,8 +46,9 @@ export function bestSet(problem: SetProblem, search: SetSearch = {}): BestSet {
     }
     rejected += 1;
     if (word !== 'not-this') {
-      checkSaid(word, one.options);
-      learn(nogoods, model, word);
+      const rows = [...new Set(word)].map((row) => (typeof row === 'number' ? [row] : row));
+      checkSaid(rows, problem, one.options);
+      learn(nogoods, model, rows);
     }
     return false;
   };

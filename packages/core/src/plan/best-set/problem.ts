@@ -23,9 +23,9 @@ export interface SetProblem {
 
 /**
  * What is said of a set that holds all constraints: taken; not this very set, though larger and smaller ones may be; or none with all of these
- * options, which must be some of the set's.
+ * options, which must be some of the set's. In place of an option stands a row where any of several does, all of one group.
  */
-export type Said = 'taken' | 'not-this' | readonly number[];
+export type Said = 'taken' | 'not-this' | readonly (number | readonly number[])[];
 
 /** How to search. */
 export interface SetSearch {
@@ -81,6 +81,10 @@ function checkOption(option: number, count: number): void {
 }
 
 /** Throws a RangeError where what is said rules out more than the set it was said of. */
-export function checkSaid(none: readonly number[], options: readonly number[]): void {
-  for (const option of none) if (!options.includes(option)) refuse('a reason made of options of the set', option);
+export function checkSaid(none: readonly (readonly number[])[], { groups }: SetProblem, options: readonly number[]): void {
+  for (const row of none) {
+    if (row.filter((option) => options.includes(option)).length !== 1) refuse('a reason made of options of the set', row);
+    const inOneGroup = row.length === 1 || groups.some((group) => row.every((option) => group.includes(option)));
+    if (!inOneGroup) refuse('rows of options of one group', row);
+  }
 }

@@ -57,7 +57,7 @@ export function pass(model: Model, nogoods: Nogoods, { most, floor, orEqual, sta
   const joins = new Int32Array(count);
   const open = new Int32Array(words);
   const mates = new Int32Array(words);
-  const missing = Int32Array.from(nogoods.places, (places) => places.length);
+  const missing = Int32Array.from(nogoods.members, (members) => members.length);
   let steps = 0;
   let isStopped = false;
   let unseen = Number.NEGATIVE_INFINITY;

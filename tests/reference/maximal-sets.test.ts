@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { runs } from '../../../../tests/support/runs.js';
-import { maximalSets } from './maximal-sets.js';
+import { runs } from '../support/runs.js';
+import { maximalSets } from '../support/maximal-sets.js';
 
 describe('maximalSets', () => {
   it('finds all maximal sets without a conflict, each once, as trying all sets does', () => {

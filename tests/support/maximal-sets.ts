@@ -1,4 +1,4 @@
-import { addBit, countBits, dropBit, lowestBit, wordsFor } from './best-set/bits.js';
+import { addBit, countBits, dropBit, lowestBit, wordsFor } from '../../packages/core/src/plan/best-set/bits.js';
 
 /**
  * All sets of options without a conflict to which no option can be added, one at a time; each sorted. There can be 3^(n/3) of them (Moon and
@@ -11,7 +11,7 @@ import { addBit, countBits, dropBit, lowestBit, wordsFor } from './best-set/bits
  *
  * @throws RangeError on numbers of no option.
  *
- * @example [...maximalSets(3, [[0, 1]])] // [[0, 2], [1, 2]]
+ * @example [...maximalSets(3, [[0, 1]])]; // [[0, 2], [1, 2]]
  */
 export function* maximalSets(count: number, conflicts: Iterable<readonly [number, number]>): Generator<number[], void, undefined> {
   if (!(Number.isInteger(count) && count >= 0)) throw new RangeError(`maximalSets: expected a number of options, received ${count}`);
