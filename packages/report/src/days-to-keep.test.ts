@@ -26,7 +26,7 @@ test('stand in the order of the calendar, whatever goes in first', () => {
     '  - 3 March 2027: buy 2 × lamp fish (about 4 cm each) and watch them apart until 2 April 2027',
     "  - 2 April 2027: 2 × lamp fish and 1 × Moll's perch go in",
     "  - 2 April 2027: buy 1 × Moll's perch and watch it apart until 2 May 2027",
-    "  - 20 April 2027: last day for 2 × lamp fish and 1 × Moll's perch to go in at the planned lengths",
+    "  - 20 April 2027: last day for 2 × lamp fish and 1 × Moll's perch to go in as planned",
     "  - 2 May 2027: 1 × Moll's perch goes in",
   ]);
 });

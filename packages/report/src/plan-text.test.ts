@@ -90,8 +90,7 @@ Days to keep
   - 3 March 2027: buy 2 × lamp fish (about 4 cm each) and watch them apart until 2 April
     2027
   - 2 April 2027: 2 × lamp fish and 4 × Vigilia tertia go in
-  - 20 June 2027: last day for 2 × lamp fish and 4 × Vigilia tertia to go in at the
-    planned lengths
+  - 20 June 2027: last day for 2 × lamp fish and 4 × Vigilia tertia to go in as planned
 
 What is left out, and why
 -------------------------
@@ -144,7 +143,7 @@ Bought no earlier than the day of the plan, and then watched apart for 30 days. 
 
 - 3 March 2027: buy 2 × lamp fish (about 4 cm each) and watch them apart until 2 April 2027
 - 2 April 2027: 2 × lamp fish and 4 × Vigilia tertia go in
-- 20 June 2027: last day for 2 × lamp fish and 4 × Vigilia tertia to go in at the planned lengths
+- 20 June 2027: last day for 2 × lamp fish and 4 × Vigilia tertia to go in as planned
 
 ## What is left out, and why
 
@@ -252,6 +251,14 @@ test('text and Markdown hold the same words', () => {
       .replaceAll('\\', '')
       .split(/\s+/);
   expect(words(planMarkdown(metric, situation, plan, { notes: true }))).toEqual(words(planText(metric, situation, plan, { notes: true })));
+});
+
+test('a last day that comes from what goes in later says so, whatever its own would be', () => {
+  const [first] = plan.introductions as [Plan['introductions'][number]];
+  const told = (latest: string): string =>
+    planText(metric, situation, { ...plan, introductions: [{ ...first, latest }] }).replaceAll(/\s+/g, ' ');
+  expect(told('2027-05-23')).toContain('at this length. So that what comes later is in time, this batch has to be in by 23 May 2027. Days to keep');
+  expect(told('2027-06-20')).not.toContain('in time');
 });
 
 describe('an order that may not be the best', () => {

@@ -9,7 +9,7 @@ import { impossibleSections } from './impossible-text.js';
 import { leftOutSection } from './left-out-text.js';
 import { otherwiseSection } from './otherwise-text.js';
 import { sayOrderReason } from './sentences.js';
-import { sayDate, sayList, sayQuantity, type Voice } from './voice.js';
+import { sayDate, sayList, sayQuantity, saySentence, type Voice } from './voice.js';
 
 /** A plan as plain text: for a keeper, unless the options ask for more. */
 export const planText = (voice: Voice, situation: Situation, plan: Plan, options: TextOptions = {}): string =>
@@ -74,7 +74,7 @@ function countsOf({ catalogue, ...voice }: Voice, { chosen, leftOut, proven, gap
   return [counts, say(catalogue, 'plan.proven'), ...rivals];
 }
 
-function introductionSection(voice: Voice, { date, animals, reasons }: PlannedIntroduction, deeper: Deeper): Section {
+function introductionSection(voice: Voice, { date, latest, animals, reasons }: PlannedIntroduction, deeper: Deeper): Section {
   const lines = animals.map(({ species, count, length, purchasedOn }) =>
     line(
       say(voice.catalogue, 'plan.line', {
@@ -87,7 +87,12 @@ function introductionSection(voice: Voice, { date, animals, reasons }: PlannedIn
       4,
     ),
   );
-  const told = reasons.map((reason) => sayOrderReason(voice, reason)).join(' ');
+  // A last day without a reason among its own comes from what goes in later.
+  const isForLater = latest !== undefined && !reasons.some(({ message, data }) => message === 'order.latest' && data.day?.date === latest);
+  const told = [
+    ...reasons.map((reason) => sayOrderReason(voice, reason)),
+    ...(isForLater ? [saySentence(voice, 'plan.inTime', { day: sayDate(voice, latest) })] : []),
+  ].join(' ');
   return [name(sayDate(voice, date)), ...lines, paragraph(told, 6), ...deeper.reasons(reasons).map((figures) => item(figures, 8))];
 }
 
