@@ -257,7 +257,9 @@ test('a last day that comes from what goes in later says so, whatever its own wo
   const [first] = plan.introductions as [Plan['introductions'][number]];
   const told = (latest: string): string =>
     planText(metric, situation, { ...plan, introductions: [{ ...first, latest }] }).replaceAll(/\s+/g, ' ');
-  expect(told('2027-05-23')).toContain('at this length. So that what comes later is in time, this batch has to be in by 23 May 2027. Days to keep');
+  expect(told('2027-05-23')).toContain(
+    'at this length. So that what comes later is in time, this batch has to be in by 23 May 2027. Days to keep',
+  );
   expect(told('2027-06-20')).not.toContain('in time');
 });
 
