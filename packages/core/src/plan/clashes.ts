@@ -24,7 +24,8 @@ function answered(ground: Ground, table: number, size: number, at: number, find:
   return answers[at] === 1;
 }
 
-const animalAt = (ground: Ground, pick: Pick, { length, position }: Place): ReturnType<typeof newcomerFrom> =>
+/** A line as an animal at its place. */
+export const animalAt = (ground: Ground, pick: Pick, { length, position }: Place): ReturnType<typeof newcomerFrom> =>
   newcomerFrom(pick, dayAt(ground, position), pick.line.lengthsCm[length]);
 
 /** Whether two lines exclude each other, each at its place. */

@@ -72,7 +72,10 @@ export function everyWay(
     return undefined;
   };
   if (ground.spent.ways > MOST_WAYS_IN_ALL) return { way: undefined, all: false };
+  const { work } = ground.spent;
   const way = withLengths(0, new Map());
+  // Ways have a limit of their own: for the search each is one piece of work, not one a rule.
+  ground.spent.work = work + tried;
   // Fifty steps take about as long as one way.
   ground.spent.ways += tried + steps / 50;
   return { way, all: !isOver() };

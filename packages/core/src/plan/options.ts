@@ -1,4 +1,5 @@
-import { clashWithResidents, everyPlace } from './clashes.js';
+import { isError } from '../check/check.js';
+import { animalAt, clashWithResidents, everyPlace, type Place } from './clashes.js';
 import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDayTried, lastingRules } from './ground.js';
 import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
 import { isVendors } from '../rules/ids.js';
@@ -13,6 +14,25 @@ export function optionsFor(ground: Ground, line: Line): Pick[] {
     if (worksAlone(ground, { line, count })) options.push({ line, count });
   }
   return options;
+}
+
+/**
+ * Whether residents alone keep a pick out at every length on every day that is tried, by a rule that more animals never help:
+ * in larger sets they do as well.
+ */
+function isLockedOut(ground: Ground, pick: Pick): boolean {
+  const rules = ground.rules.filter(
+    ({ id, planning, gravest, monotone }) =>
+      planning === 'plan' &&
+      gravest === undefined &&
+      !isVendors(id) &&
+      (monotone.fewerAnimals === 'better' || monotone.fewerAnimals === 'neither'),
+  );
+  const isOut = (place: Place): boolean =>
+    findingsWith(ground, [animalAt(ground, pick, place)], rules).some(
+      (finding) => isError(finding) && finding.subjects.some(({ id }) => id === pick.line.id),
+    );
+  return rules.length > 0 && everyPlace(ground, pick).every(isOut);
 }
 
 /**
@@ -32,13 +52,14 @@ export function worksAlone(ground: Ground, pick: Pick): boolean {
       );
       const before = standing;
       standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
-      if (standing.size === 0) return true;
+      if (standing.size === 0) return !isLockedOut(ground, pick);
     }
   }
   // Where the even contest is the worst, neither end need be the safest.
   const isEitherWay = (rule: string): boolean => eitherWayRules(ground).some(({ id }) => id === rule);
   return (
     [...(standing ?? new Map<string, string>()).values()].every(isEitherWay) &&
-    everyPlace(ground, pick).some((place) => !clashWithResidents(ground, pick, place))
+    everyPlace(ground, pick).some((place) => !clashWithResidents(ground, pick, place)) &&
+    !isLockedOut(ground, pick)
   );
 }

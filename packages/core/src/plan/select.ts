@@ -1,5 +1,5 @@
 import type { Equals } from '@commensal/schema';
-import type { Arrangement } from './arrange.js';
+import { arrangeAtOnce, type Arrangement } from './arrange.js';
 import { bestSet, type Said } from './best-set/index.js';
 import { cannotBe, fixedFailure } from './cannot-be.js';
 import { arrangementOf, type Field, picksOf, problemOf } from './field.js';
@@ -41,7 +41,7 @@ const MOST_EQUALS = 40;
  */
 export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked): Selection {
   const { ground, options } = field;
-  let best: { arrangement: Arrangement; numbers: readonly number[]; value: number } | undefined;
+  let best: Best | undefined;
   /** The most worth of anything that works or not for all that is known. */
   let open = Number.NEGATIVE_INFINITY;
   let weighed = 0;
@@ -91,6 +91,8 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
   };
   const found = bestSet(problemOf(field, musts), { say, ties, isOver: () => ground.spent.work > mostWork });
 
+  if (best === undefined && !found.proven) best = grown(field, musts);
+
   const value = best?.value ?? Number.NEGATIVE_INFINITY;
   const proven = found.proven && open <= value;
   return {
@@ -100,6 +102,34 @@ export function selectBest(field: Field, { musts = [], mostWork, ranked }: Asked
     gap: proven ? 0 : gapOf(field, value, Math.max(open, found.proven ? value : found.bound)),
     equals: { weighed, all: ranked && allEquals && found.proven && open < value },
   };
+}
+
+interface Best {
+  readonly arrangement: Arrangement;
+  readonly numbers: readonly number[];
+  readonly value: number;
+}
+
+/** Where the search had to stop before anything worked: a set grown option by option, what has to be in first, then what is worth most. */
+function grown(field: Field, musts: readonly (readonly number[])[]): Best | undefined {
+  const { ground, options, problem, conflict } = field;
+  const rows = [...problem.musts, ...musts];
+  const isAsked = (number: number): boolean => rows.some((row) => row.includes(number));
+  const valueOf = (number: number): number => problem.values[number] ?? 0;
+  const order = options
+    .map((_, number) => number)
+    .sort((one, other) => Number(isAsked(other)) - Number(isAsked(one)) || valueOf(other) - valueOf(one));
+  let numbers: number[] = [];
+  let arrangement = arrangeAtOnce(ground, []);
+  for (const number of order) {
+    const { line } = options[number] as Pick;
+    if (numbers.some((other) => options[other]?.line === line || conflict((options[other] as Pick).line, line))) continue;
+    const more = [...numbers, number].sort((one, other) => one - other);
+    const found = arrangeAtOnce(ground, picksOf(options, more));
+    if (found !== undefined) [numbers, arrangement] = [more, found];
+  }
+  if (arrangement === undefined || rows.some((row) => !row.some((number) => numbers.includes(number)))) return undefined;
+  return { arrangement, numbers, value: numbers.reduce((sum, number) => sum + valueOf(number), 0) };
 }
 
 /** By how much of priority a better set could be better; where priorities are strict, whatever is left of them could be. */
