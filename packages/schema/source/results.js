@@ -304,9 +304,6 @@ export const plan = {
       'A day on which animals go in.',
       {
         date: date('The day.'),
-        purchase: date(
-          'Day on which its fishes are bought, to be watched apart until they go in; left out where none are, or where there is no holding tank.',
-        ),
         latest: date(
           'Last day on which it can go in at these lengths, with those before it as planned and gaps kept: afterwards one that is there could swallow one of it, or of what comes later. Left out where no such day is near.',
         ),

@@ -16,7 +16,6 @@ export const DAYS: readonly string[] = [
   'measuredOn',
   'enteredOn',
   'purchasedOn',
-  'purchase',
   'latest',
   'notBefore',
   'lastSeen',

@@ -46,6 +46,7 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
   if (numbers > MOST_OPTIONS) throw new RangeError(`plan: expected at most ${MOST_OPTIONS} numbers of wishes in all, received ${numbers}`);
   const field = fieldOf(ground);
   const selection = selectBest(field, { mostWork, ranked: true });
+  const isImpossible = selection.arrangement === undefined && ground.lines.some(({ wish }) => wish.must);
   const arrangement = selection.arrangement ?? arrange(ground, []);
   const { picks } = arrangement;
   const { findings, summary, staleAcceptances } = arrangement.checked;
@@ -71,8 +72,8 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
     equals: selection.equals,
     order: arrangement.order,
     alternatives: alternativesTo(field, selection, mostWork),
-    ...(selection.arrangement === undefined ? { impossible: impossibleIn(field, mostWork) } : {}),
-    ifChanged: selection.arrangement === undefined ? [] : gainsFrom(ground, library, picks, leftOut, mostWork),
+    ...(isImpossible ? { impossible: impossibleIn(field, mostWork) } : {}),
+    ifChanged: isImpossible ? [] : gainsFrom(ground, library, picks, leftOut, mostWork),
     findings,
     summary,
     cautions: cautionsIn(ground.stock, [...findings, ...leftOut.flatMap(({ because }) => because)], lines),

@@ -115,10 +115,10 @@ function grown(field: Field, musts: readonly (readonly number[])[]): Best | unde
   const { ground, options, problem, conflict } = field;
   const rows = [...problem.musts, ...musts];
   const isAsked = (number: number): boolean => rows.some((row) => row.includes(number));
-  const valueOf = (number: number): number => problem.values[number] ?? 0;
+  const worthAt = (number: number): number => problem.values[number] ?? 0;
   const order = options
     .map((_, number) => number)
-    .sort((one, other) => Number(isAsked(other)) - Number(isAsked(one)) || valueOf(other) - valueOf(one));
+    .sort((one, other) => Number(isAsked(other)) - Number(isAsked(one)) || worthAt(other) - worthAt(one));
   let numbers: number[] = [];
   let arrangement = arrangeAtOnce(ground, []);
   for (const number of order) {
@@ -129,7 +129,7 @@ function grown(field: Field, musts: readonly (readonly number[])[]): Best | unde
     if (found !== undefined) [numbers, arrangement] = [more, found];
   }
   if (arrangement === undefined || rows.some((row) => !row.some((number) => numbers.includes(number)))) return undefined;
-  return { arrangement, numbers, value: numbers.reduce((sum, number) => sum + valueOf(number), 0) };
+  return { arrangement, numbers, value: numbers.reduce((sum, number) => sum + worthAt(number), 0) };
 }
 
 /** By how much of priority a better set could be better; where priorities are strict, whatever is left of them could be. */
