@@ -16,7 +16,10 @@ const SHARE_OF_WORK = 0.05;
  * So none is a part of another.
  */
 export function alternativesTo(field: Field, { arrangement, numbers }: Selection, mostWork: number): Alternative[] {
-  const { ground, options } = field;
+  const { options } = field;
+  // How well another set does is not told, only that it works.
+  const ground: Ground = { ...field.ground, asks: 'whether' };
+  const asked: Field = { ...field, ground, arranged: new Map() };
   const found: Alternative[] = [];
   const without = (set: readonly number[]): number[] => {
     const lines = new Set(set.map((number) => options[number]?.line));
@@ -24,7 +27,7 @@ export function alternativesTo(field: Field, { arrangement, numbers }: Selection
   };
   const musts = [without(numbers)];
   while (found.length < MOST_ALTERNATIVES && musts.at(-1)?.length !== 0) {
-    const other = selectBest(field, { musts, mostWork: ground.spent.work + mostWork * SHARE_OF_WORK, ranked: false });
+    const other = selectBest(asked, { musts, mostWork: ground.spent.work + mostWork * SHARE_OF_WORK, ranked: false });
     if (other.arrangement === undefined || other.numbers.length === 0) break;
     found.push({
       ...differenceBetween(arrangement?.picks ?? [], other.arrangement.picks),

@@ -28,7 +28,7 @@ export function gainsFrom(
 ): IfChanged[] {
   const own = worthOf(picks);
   const gains = changesWorthTrying(ground, leftOut).flatMap((change): IfChanged[] => {
-    const changed = groundOf(applyChange(ground.situation, change), library, ground.rules);
+    const changed = groundOf(applyChange(ground.situation, change), library, ground.rules, 'whether');
     const field = fieldOf(changed);
     const { arrangement, proven } = selectBest(field, { mostWork: changed.spent.work + mostWork * SHARE_OF_WORK, ranked: false });
     if (arrangement === undefined) return [];

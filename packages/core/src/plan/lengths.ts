@@ -12,6 +12,10 @@ export interface LengthChoices {
 
 /** Most assignments of lengths that are tried for one set. */
 const MOST_CHOICES = 27;
+
+/** Of many picks fewer: each takes as long as a check of the whole tank. */
+const MANY_PICKS = 16;
+const CHOICES_OF_MANY = 3;
 const MOST_CHOICES_FOR_ROOM = 243;
 
 type Tried = (pick: Pick) => readonly number[];
@@ -33,7 +37,7 @@ export function lengthsByDanger(ground: Ground, picks: readonly Pick[]): readonl
   if (grave.predators.size + grave.prey.size + slight.predators.size + slight.prey.size === 0) return [allMiddle(picks)];
   // A doubt may give way to a milder failure as an animal grows, so that where doubts exclude no end is the safest.
   const doubtsExclude = ground.stock.settings.whenUncertain === 'exclude';
-  const { choices } = combinations(picks, MOST_CHOICES, (pick) => {
+  const { choices } = combinations(picks, picks.length > MANY_PICKS ? CHOICES_OF_MANY : MOST_CHOICES, (pick) => {
     const { id } = pick.line;
     const [preyOf, predatorOf] = [grave.prey.has(id), grave.predators.has(id)];
     if ((preyOf && predatorOf) || (doubtsExclude && (preyOf || predatorOf))) return everyLength(pick);
