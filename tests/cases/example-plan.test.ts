@@ -4,6 +4,7 @@ import { applyChange, check, isError, libraryOf, plan, rules, stockOf } from '@c
 import type { Introduction, Situation } from '@commensal/schema';
 import { records, standIns } from '@commensal/species-sample';
 import { describe, expect, it } from 'vitest';
+import { havingToBeIn } from '../support/having-to-be-in.js';
 import { root } from '../support/repository.js';
 
 const library = libraryOf(records, standIns);
@@ -18,14 +19,6 @@ it('there is an example', () => {
 
 describe.each(examples)('the plan of %s', (_, situation) => {
   const planned = plan(situation, library);
-  const asked = (wanted: readonly { readonly species: string; readonly count: number }[]): Situation => ({
-    ...situation,
-    wishes: wanted.map(({ species, count }) => {
-      const wish = (situation.wishes ?? []).find((one) => one.species === species);
-      return { ...wish, species, count: [count, count], must: true };
-    }),
-  });
-
   it('is proven, and its introductions hold no error that a newcomer is part of', () => {
     expect(planned).toMatchObject({ proven: true, gap: 0, equals: { all: true } });
     const introductions = planned.introductions.map(({ date, animals }) => ({ date, animals })) as unknown as Introduction[];
@@ -47,7 +40,7 @@ describe.each(examples)('the plan of %s', (_, situation) => {
       if (changes.length === 0) continue;
       const replaced = changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : []));
       const kept = planned.chosen.filter((one) => !replaced.includes(one.species));
-      const again = plan(changes.reduce(applyChange, asked([...kept, { species, count }])), library);
+      const again = plan(changes.reduce(applyChange, havingToBeIn(situation, [...kept, { species, count }])), library);
       expect(again.impossible, JSON.stringify(changes)).toBeUndefined();
       expect(again.chosen.map((one) => one.species)).toContain(species);
       // Of changes that only help together none can be spared.
@@ -56,7 +49,10 @@ describe.each(examples)('the plan of %s', (_, situation) => {
         const fewer = changes.filter((change) => change !== spared);
         const still = fewer.flatMap((change) => (change.kind === 'instead-of' ? change.species : []));
         const others = planned.chosen.filter((one) => !still.includes(one.species));
-        expect(plan(fewer.reduce(applyChange, asked([...others, { species, count }])), library).impossible, spared.kind).toBeDefined();
+        expect(
+          plan(fewer.reduce(applyChange, havingToBeIn(situation, [...others, { species, count }])), library).impossible,
+          spared.kind,
+        ).toBeDefined();
       }
     }
   });

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { speaksOfIllness } from '../../packages/core/src/check/illness.js';
 import { crowdedScenes, libraryFor, type Scene, scenes } from '../support/arbitraries.js';
+import { hasTwins, havingToBeIn } from '../support/having-to-be-in.js';
 import { planOf } from '../support/planned.js';
 import { runs } from '../support/runs.js';
 
@@ -344,7 +345,7 @@ describe('what a wish would need', () => {
     fc.assert(
       fc.property(planning(4), (scene) => {
         // A species wished for twice could not be told apart below.
-        if (new Set(scene.situation.wishes?.map(({ species }) => species)).size < (scene.situation.wishes?.length ?? 0)) return;
+        if (hasTwins(scene.situation)) return;
         const library = libraryFor(scene);
         const planned = planOf(scene);
         for (const { species, count, wouldNeed, wouldNeedTogether } of planned.leftOut) {
@@ -355,14 +356,10 @@ describe('what a wish would need', () => {
             const replaced = changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : []));
             // What was chosen and stays, in just that number, and the wish have to be in.
             const kept = planned.chosen.filter((one) => !replaced.includes(one.species));
-            const mustBe = (wanted: { species: string; count: number }): NonNullable<Situation['wishes']>[number] => {
-              const wish = (scene.situation.wishes ?? []).find((one) => one.species === wanted.species);
-              return { ...wish, species: wanted.species, count: [wanted.count, wanted.count], must: true };
-            };
-            const asked = { ...scene.situation, wishes: [...kept, { species, count }].map(mustBe) };
+            const asked = havingToBeIn(scene.situation, [...kept, { species, count }]);
             const again = plan(changes.reduce(applyChange, asked), library);
             expect(again.impossible, JSON.stringify([species, changes])).toBeUndefined();
-            expect(again.chosen.length).toBe(asked.wishes.length);
+            expect(again.chosen.length).toBe(asked.wishes?.length);
             tried += 1;
           }
         }
@@ -376,25 +373,17 @@ describe('what a wish would need', () => {
 });
 
 describe('what else could be', () => {
-  const asked = (situation: Situation, chosen: Planned['chosen']): Situation => ({
-    ...situation,
-    wishes: chosen.map(({ species, count }) => {
-      const wish = (situation.wishes ?? []).find((one) => one.species === species);
-      return { ...wish, species, count: [count, count], must: true };
-    }),
-  });
-
   it('alternatives can come in, hold something that the plan leaves out and are worth no more than it', () => {
     let told = 0;
     fc.assert(
       fc.property(planning(4), (scene) => {
-        if (new Set(scene.situation.wishes?.map(({ species }) => species)).size < (scene.situation.wishes?.length ?? 0)) return;
+        if (hasTwins(scene.situation)) return;
         const library = libraryFor(scene);
         const { alternatives, chosen, leftOut, worth, proven } = planOf(scene);
         let before = Number.POSITIVE_INFINITY;
         for (const other of alternatives) {
           told += 1;
-          const again = plan(asked(scene.situation, other.chosen), library);
+          const again = plan(havingToBeIn(scene.situation, other.chosen), library);
           expect(again.impossible).toBeUndefined();
           expect(again.chosen.length).toBe(other.chosen.length);
           expect(leftOut.some(({ species }) => other.gains.includes(species))).toBe(true);
@@ -440,14 +429,14 @@ describe('what else could be', () => {
     let told = 0;
     fc.assert(
       fc.property(planning(4), (scene) => {
-        if (new Set(scene.situation.wishes?.map(({ species }) => species)).size < (scene.situation.wishes?.length ?? 0)) return;
+        if (hasTwins(scene.situation)) return;
         const library = libraryFor(scene);
         const { chosen, leftOut, proven } = planOf(scene);
         const numberOf = new Map(chosen.map(({ species, count }) => [species, count]));
         for (const { species, count, conflict } of leftOut) {
           const canBe = (others: readonly string[]): boolean => {
             const all = [...others.map((id) => ({ species: id, count: numberOf.get(id) ?? 1 })), { species, count }];
-            return plan(asked(scene.situation, all), library).impossible === undefined;
+            return plan(havingToBeIn(scene.situation, all), library).impossible === undefined;
           };
           if (!conflict.minimal || !proven) continue;
           told += 1;

@@ -26,8 +26,9 @@ function isTold({ names }: Voice, { because, conflict: { species, minimal } }: L
   return species.length === 1 && species.every((one) => told.has(one));
 }
 
-function needs({ catalogue, ...voice }: Voice, { wouldNeed, wouldNeedTogether }: LeftOut): Block[] {
-  const list = (changes: readonly Change[]): Block[] => changes.map((change) => item(sayChange({ catalogue, ...voice }, change), 6));
+function needs(voice: Voice, { wouldNeed, wouldNeedTogether }: LeftOut): Block[] {
+  const { catalogue } = voice;
+  const list = (changes: readonly Change[]): Block[] => changes.map((change) => item(sayChange(voice, change), 6));
   if (wouldNeed.length > 0) return [paragraph(say(catalogue, 'plan.wouldLetIn', { changes: wouldNeed.length }), 4), ...list(wouldNeed)];
   if (wouldNeedTogether.length > 0) return [paragraph(say(catalogue, 'plan.togetherLetIn'), 4), ...list(wouldNeedTogether)];
   return [paragraph(say(catalogue, 'plan.noSingleChange'), 4)];

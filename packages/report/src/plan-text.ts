@@ -58,12 +58,13 @@ function planSections(voice: Voice, situation: Situation, plan: Plan, options: T
 }
 
 /** How many of the wishes are granted, and whether that is the best there is. */
-function countsOf({ catalogue, ...voice }: Voice, { chosen, leftOut, proven, gap, equals, impossible }: Plan): string[] {
+function countsOf(voice: Voice, { chosen, leftOut, proven, gap, equals, impossible }: Plan): string[] {
+  const { catalogue } = voice;
   if (impossible !== undefined) return [say(catalogue, 'plan.none')];
   const wishes = chosen.length + leftOut.length;
   const counts = say(catalogue, 'plan.counts', { wishes, chosen: chosen.length, leftOut: leftOut.length });
   if (wishes === 0) return [counts];
-  if (!proven) return [counts, say(catalogue, 'plan.open', { gap: sayQuantity({ catalogue, ...voice }, gap, '1') })];
+  if (!proven) return [counts, say(catalogue, 'plan.open', { gap: sayQuantity(voice, gap, '1') })];
   const others = equals.weighed - 1;
   const rivals =
     others > 0

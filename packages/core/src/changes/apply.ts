@@ -1,6 +1,7 @@
 import type { Change, Rock, Situation, Wish } from '@commensal/schema';
 import { REEF_ROCK, rockEnvelope } from '../biology/rock-envelope.js';
 import { convert } from '../quantity/units.js';
+import { lineId } from '../stock/line-id.js';
 
 /**
  * A situation after a change; the one passed in stays as it is. Adding rock to a tank whose rock is told as a volume adds the
@@ -104,7 +105,7 @@ function namesIn({ residents = [], introductions = [], wishes = [] }: Situation)
 function withoutMentions(before: Situation, after: Situation): Situation {
   const left = namesIn(after);
   const gone = new Set([...namesIn(before)].filter((name) => !left.has(name)));
-  const isGone = (animal: string): boolean => gone.has(animal.split('#')[0] as string);
+  const isGone = (animal: string): boolean => gone.has(lineId(animal));
   const { events, settings } = after;
   return {
     ...after,

@@ -2,14 +2,11 @@ import type { Alternative, Chosen } from '@commensal/schema';
 import type { Field } from './field.js';
 import type { Ground } from './ground.js';
 import type { Pick } from './line.js';
-import { selectBest, type Selection } from './select.js';
+import { selectBest, type Selection, withAShareOf } from './select.js';
 import { worthOf } from './worth.js';
 
 /** Most alternatives that are told. */
 const MOST_ALTERNATIVES = 3;
-
-/** Part of the work of the plan that each of them may take. */
-const SHARE_OF_WORK = 0.05;
 
 /**
  * The best sets that hold a wish which the plan leaves out, the best first, each with one that those before it leave out as well.
@@ -27,7 +24,7 @@ export function alternativesTo(field: Field, { arrangement, numbers }: Selection
   };
   const musts = [without(numbers)];
   while (found.length < MOST_ALTERNATIVES && musts.at(-1)?.length !== 0) {
-    const other = selectBest(asked, { musts, mostWork: ground.spent.work + mostWork * SHARE_OF_WORK, ranked: false });
+    const other = selectBest(asked, { musts, mostWork: withAShareOf(mostWork, ground), ranked: false });
     if (other.arrangement === undefined || other.numbers.length === 0) break;
     found.push({
       ...differenceBetween(arrangement?.picks ?? [], other.arrangement.picks),

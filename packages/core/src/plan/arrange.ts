@@ -3,9 +3,10 @@ import type { Checked } from '../check/check.js';
 import { nitrogen } from '../rules/nitrogen/index.js';
 import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
-import { type Batch, batchesOf, costBefore } from './batches.js';
+import { type Batch, batchesOf, costBefore, watchOf } from './batches.js';
 import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
+import { costOf } from './best-order/improved.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, type Place } from './clashes.js';
 import {
@@ -24,13 +25,12 @@ import {
 import { delayed } from './delays.js';
 import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
-import { newcomerFrom, type Pick } from './line.js';
+import { movedTo, newcomerFrom, type Pick } from './line.js';
 
 /** A set of picks with lengths and days, and what check says of it. */
 export interface Arrangement {
   readonly picks: readonly Pick[];
   readonly batches: readonly { readonly batch: Batch; readonly day: number; readonly animals: readonly StockAnimal[] }[];
-  readonly newcomers: readonly StockAnimal[];
   readonly checked: Checked;
   /** Findings that rule the set out; empty where it works. */
   readonly excluding: readonly Finding[];
@@ -91,7 +91,7 @@ interface Footing {
  * everything later.
  */
 function footings({ watchedFrom }: Ground, batches: readonly Batch[]): Footing[] {
-  const isWatched = ({ picks }: Batch): boolean => picks.some(({ line }) => line.watch !== undefined);
+  const isWatched = (batch: Batch): boolean => watchOf(batch) !== undefined;
   const from = (start: number): number[] => batches.map((_, index) => index + start);
   if (watchedFrom === 0 || !batches.some(isWatched)) return [{ first: undefined, positions: from(0) }];
   const later: Footing = { first: undefined, positions: from(watchedFrom) };
@@ -233,14 +233,12 @@ function arrangementOf(
   isCheapest: boolean,
 ): Arrangement {
   const { ground } = set;
-  let days = order.map((_, index) => dayAt(ground, set.positions[index] as number));
-  let best = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
+  let best = judged(set, placedBy(set, order, lengths), orderIsDecided);
   let last = best;
   for (let tries = 0; tries < MOST_DELAYS && !failsAnyhow(ground, last); tries += 1) {
     const later = delayed(ground, last.batches, last.checked.findings);
     if (later === undefined) break;
-    days = later;
-    last = judged(set, placedBy(set, order, lengths, days), orderIsDecided);
+    last = judged(set, placedBy(set, order, lengths, later), orderIsDecided);
     if (isBetter(last, best)) best = last;
   }
   const sooner = ground.asks === 'how-well' ? firstAtOnce(set, best) : undefined;
@@ -254,15 +252,14 @@ const UNTOLD: OrderProof = { proven: false, cost: 0, atLeast: 0 };
 function firstAtOnce(set: PickedSet, found: Omit<Arrangement, 'order'>): Omit<Arrangement, 'order'> | undefined {
   const { ground } = set;
   const { batches } = found;
-  const isWatched = ({ batch }: (typeof batches)[number]): boolean => batch.picks.some(({ line }) => line.watch !== undefined);
-  const watchedAt = batches.findIndex(isWatched);
+  const watchedAt = batches.findIndex(({ batch }) => watchOf(batch) !== undefined);
   if (found.excluding.length > 0 || watchedAt <= 0) return undefined;
   let next = ground.startDay;
   const sooner = batches.map((entry, at) => {
     if (at >= watchedAt) return entry;
     const day = Math.min(entry.day, Math.max(next, entry.batch.readyDay));
     next = day + ground.gapDays;
-    return { ...entry, day, animals: entry.animals.map((animal) => ({ ...animal, entryDay: day, lengthDay: day })) };
+    return { ...entry, day, animals: entry.animals.map((animal) => movedTo(animal, day)) };
   });
   if (sooner.every(({ day }, at) => day === batches[at]?.day)) return undefined;
   const placed = judged(set, sooner, found.decided);
@@ -271,10 +268,7 @@ function firstAtOnce(set: PickedSet, found: Omit<Arrangement, 'order'>): Omit<Ar
 
 /** What an order costs, and what every order costs at least. */
 function orderProof({ cost, atLeast }: Prices, order: readonly number[], isCheapest: boolean): OrderProof {
-  let spent = 0;
-  order.forEach((item, at) => {
-    for (const other of order.slice(at + 1)) spent += cost(item, other);
-  });
+  const spent = costOf(order, cost);
   const least = isCheapest ? spent : Math.min(spent, atLeast());
   return { proven: spent <= least, cost: spent, atLeast: least };
 }
@@ -286,7 +280,7 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
   const { ground, picks } = set;
   const newcomers = placed.flatMap((entry) => entry.animals);
   const ids = new Set(newcomers.map((animal) => animal.id));
-  const isOut = (finding: Finding): boolean => finding.accepted === undefined && excludes(ground, finding, ids);
+  const isOut = (finding: Finding): boolean => excludes(ground, finding, ids);
   // What keeps it out is all that need be known of a set that something does.
   const barred = checkUntilOut(ground, newcomers, isOut);
   const checked = ground.asks !== 'how-well' || barred.findings.some(isOut) ? barred : checkWith(ground, newcomers);
@@ -295,7 +289,6 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
   return {
     picks,
     batches: placed,
-    newcomers,
     checked,
     excluding,
     doubts:
@@ -312,13 +305,13 @@ function checkUntilOut(ground: Ground, newcomers: readonly StockAnimal[], isOut:
   const rules = excludingRules(ground);
   const cheap = rules.filter((rule) => rule !== nitrogen);
   const dear = rules.filter((rule) => rule === nitrogen);
-  let checked = checkWith(ground, newcomers, []);
+  let checked: Checked | undefined;
   for (const step of [...(ground.asks === 'whether' ? cheap.map((rule) => [rule]) : [cheap]), dear]) {
     if (!step.every((rule) => mayFail(ground, rule, newcomers))) continue;
     checked = checkWith(ground, newcomers, step);
     if (checked.findings.some(isOut)) break;
   }
-  return checked;
+  return checked ?? checkWith(ground, newcomers, []);
 }
 
 function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {

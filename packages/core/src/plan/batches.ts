@@ -1,7 +1,7 @@
 import { isPugnacious } from '../rules/conduct.js';
 import type { StockKind } from '../stock/stock.js';
 import type { Ground } from './ground.js';
-import type { Pick } from './line.js';
+import type { Pick, Watch } from './line.js';
 
 /** What goes in on one day. */
 export interface Batch {
@@ -48,6 +48,9 @@ function batchOf(ground: Ground, picks: readonly Pick[], scavengers: boolean): B
     readyDay: Math.max(ground.startDay, ...picks.map(({ line }) => line.readyDay)),
   };
 }
+
+/** How its fishes are watched before they go in; undefined where there is nothing to watch. */
+export const watchOf = ({ picks }: Batch): Watch | undefined => picks.find(({ line }) => line.watch !== undefined)?.line.watch;
 
 /** A sensible order to try first. */
 const rank = (batch: Batch): number => (batch.scavengers ? 0 : batch.pugnacious > 0 ? 4 : batch.last ? 3 : batch.early ? 1 : 2);

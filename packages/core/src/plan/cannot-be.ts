@@ -1,4 +1,5 @@
 import type { Finding } from '@commensal/schema';
+import { firstWhere } from '../quantity/first-where.js';
 import type { Arrangement } from './arrange.js';
 import type { Field } from './field.js';
 import { capacityRules, dayAt, excludesForGood, findingsWith, type Ground, isFixed, placesFor } from './ground.js';
@@ -31,13 +32,8 @@ export function cannotBe(field: Field, picks: readonly Pick[]): CannotBe | undef
   const standing = inTheWay(field.ground, least, most);
   if (standing !== undefined) return { picks: least, batches: Number.POSITIVE_INFINITY, isSum: standing.isSum };
   // More batches would do: as many as are known not to.
-  let [tooFew, enough] = [batches, most];
-  while (enough - tooFew > 1) {
-    const middle = Math.floor((tooFew + enough) / 2);
-    if (canMeet(least, middle)) enough = middle;
-    else tooFew = middle;
-  }
-  return { picks: least, batches: tooFew, isSum: false };
+  const enough = firstWhere(batches + 1, most, (more) => canMeet(least, more));
+  return { picks: least, batches: enough - 1, isSum: false };
 }
 
 interface InTheWay {

@@ -1,3 +1,4 @@
+import { firstWhere } from '../quantity/first-where.js';
 import { dayAt, type Ground, mayExclude, meetingOf, placesFor, placesTried } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 
@@ -84,12 +85,7 @@ function latestSafe(ground: Ground, prey: Pick, length: number, predator: Pick, 
     const { excludes, grave } = meetingOf(ground, own, animalAt(ground, predator, place));
     return !excludes || !grave.prey.includes(own.id);
   };
-  let [safe, unsafe] = [-1, places];
-  while (unsafe - safe > 1) {
-    const middle = Math.floor((safe + unsafe) / 2);
-    if (isSafe(middle)) safe = middle;
-    else unsafe = middle;
-  }
+  const safe = firstWhere(0, places, (position) => !isSafe(position)) - 1;
   known[at] = safe + 2;
   return safe;
 }

@@ -26,7 +26,7 @@ export interface Field {
 /** Every number of every wish that works alone is an option. */
 export function fieldOf(ground: Ground): Field {
   const options = ground.lines.flatMap((line) => optionsFor(ground, line));
-  const numbersOf = (line: Line): number[] => options.flatMap((option, number) => (option.line === line ? [number] : []));
+  const numbersOf = (line: Line): number[] => numbersIn(options, line);
   const groups = ground.lines.map(numbersOf).filter((numbers) => numbers.length > 0);
   const conflict = conflictsBetween(ground);
   const conflicts: [number, number][] = [];
@@ -55,6 +55,10 @@ export function fieldOf(ground: Ground): Field {
     arranged: new Map(),
   };
 }
+
+/** The options that are numbers of one wish. */
+export const numbersIn = (options: readonly Pick[], line: Line): number[] =>
+  options.flatMap((option, number) => (option.line === line ? [number] : []));
 
 /** The problem with what was learnt of it, and with other options that have to be in. */
 export function problemOf({ problem, never }: Field, musts: readonly (readonly number[])[] = []): SetProblem {

@@ -107,15 +107,19 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
   };
 }
 
+/** Whether a rule is among those that are asked, and not switched off. */
+export const isAsked = ({ stock, rules }: { readonly stock: Stock; readonly rules: readonly AnyRule[] }, rule: AnyRule): boolean =>
+  rules.includes(rule) && !stock.settings.off.includes(rule.id);
+
 /** Where there is a holding tank, fishes are watched in it for as long as the rule on quarantine asks. */
 function watchIn(stock: Stock, rules: readonly AnyRule[]): Watch | undefined {
-  if (stock.tank.holdingLots === undefined || !rules.includes(quarantine) || stock.settings.off.includes(quarantine.id)) return undefined;
+  if (stock.tank.holdingLots === undefined || !isAsked({ stock, rules }, quarantine)) return undefined;
   return { days: optionsOf(quarantine, stock).watchDays, fromDay: stock.day };
 }
 
 /** When the tank is old enough for a species, by the rule on maturity. */
 function readyIn(stock: Stock, rules: readonly AnyRule[]): (kind: StockKind) => number {
-  const asks = rules.includes(maturity) && !stock.settings.off.includes(maturity.id);
+  const asks = isAsked({ stock, rules }, maturity);
   const options = optionsOf(maturity, stock);
   return (kind) => (asks ? (readyDay(stock, kind, options) ?? stock.day) : stock.day);
 }
@@ -129,13 +133,13 @@ export const placesFor = ({ watchedFrom }: Ground, batches: number): number => b
 /** What check says of the tank with more animals in it. */
 export function checkWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[] = ground.rules): Checked {
   ground.spent.work += Math.ceil(rules.length / 2);
-  return check(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules);
+  return check(stockWith(ground, newcomers), rules);
 }
 
 /** The errors and doubts about errors alone, by some of the rules. */
 export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[]): readonly Finding[] {
   ground.spent.work += 1;
-  return findingsOf(stockOfAll(ground, [...ground.stock.animals, ...newcomers]), rules, 'error');
+  return findingsOf(stockWith(ground, newcomers), rules, 'error');
 }
 
 /** The stock with more animals in it. */

@@ -1,12 +1,9 @@
 import type { Impossible } from '@commensal/schema';
 import { arrange } from './arrange.js';
-import type { Field } from './field.js';
+import { type Field, numbersIn } from './field.js';
 import type { Line, Pick } from './line.js';
 import { minimalConflict } from './minimal-conflict.js';
-import { selectBest } from './select.js';
-
-/** Part of the work of the plan that each question takes at most. */
-const SHARE_OF_WORK = 0.05;
+import { selectBest, withAShareOf } from './select.js';
 
 /** The smallest part of the wishes that have to be in which cannot be together, and what stands in its way. */
 export function impossibleIn(field: Field, mostWork: number): Impossible {
@@ -14,7 +11,7 @@ export function impossibleIn(field: Field, mostWork: number): Impossible {
   const musts = ground.lines.filter(({ wish }) => wish.must);
   let allProven = true;
   const canBe = (lines: readonly Line[]): boolean => {
-    const rows = lines.map((line) => options.flatMap((option, number) => (option.line === line ? [number] : [])));
+    const rows = lines.map((line) => numbersIn(options, line));
     if (rows.some((row) => row.length === 0)) return false;
     const only = rows.flat();
     const { arrangement, proven } = selectBest(
@@ -27,7 +24,7 @@ export function impossibleIn(field: Field, mostWork: number): Impossible {
           limits: [...field.problem.limits, noneBut(options.length, only)],
         },
       },
-      { mostWork: ground.spent.work + mostWork * SHARE_OF_WORK, ranked: false },
+      { mostWork: withAShareOf(mostWork, ground), ranked: false },
     );
     if (arrangement === undefined && !proven) allProven = false;
     return arrangement !== undefined;

@@ -1,8 +1,10 @@
 import { findingsOf } from '../check/check.js';
+import { firstWhere } from '../quantity/first-where.js';
 import { gape } from '../rules/gape/index.js';
 import type { StockAnimal } from '../stock/stock.js';
 import type { Arrangement } from './arrange.js';
 import type { Ground } from './ground.js';
+import { movedTo } from './line.js';
 import { type TimeBound, timesOf } from './time-network.js';
 
 /** How far ahead a last day is told. */
@@ -76,15 +78,9 @@ function dangersOf(ground: Ground, batches: readonly Batch[], position: number):
  * on entry, found by halving. Undefined where there is none within a year.
  */
 function lastSafeDay(ground: Ground, entryDay: number, prey: StockAnimal, predator: StockAnimal): number | undefined {
-  const isSafe = (day: number): boolean => !couldSwallow(ground, predator, { ...prey, entryDay: day, lengthDay: day });
-  if (isSafe(entryDay + DAYS_AHEAD) || !isSafe(entryDay)) return undefined;
-  let [safe, unsafe] = [entryDay, entryDay + DAYS_AHEAD];
-  while (unsafe - safe > 1) {
-    const middle = Math.floor((safe + unsafe) / 2);
-    if (isSafe(middle)) safe = middle;
-    else unsafe = middle;
-  }
-  return safe;
+  const isLate = (day: number): boolean => couldSwallow(ground, predator, movedTo(prey, day));
+  const until = entryDay + DAYS_AHEAD;
+  return isLate(until) && !isLate(entryDay) ? firstWhere(entryDay + 1, until, isLate) - 1 : undefined;
 }
 
 const couldSwallow = (ground: Ground, predator: StockAnimal, prey: StockAnimal): boolean =>

@@ -7,7 +7,7 @@ import { entriesOf } from './insert.js';
 import { type ChosenSet, letsIn } from './lets-in.js';
 import type { Line, Pick } from './line.js';
 import { minimalConflict } from './minimal-conflict.js';
-import { possibleChanges } from './possible-changes.js';
+import { insteadOf, possibleChanges } from './possible-changes.js';
 import { changesTogether } from './together.js';
 
 /** Work after which changes that only help together are no longer looked for. */
@@ -34,10 +34,7 @@ function leftOut(ground: Ground, library: Library, fitting: Fitting, chosen: Cho
   const told = because.length > 0 ? because : [...beside.excluding];
   const { conflict, dropped } = conflictWith(ground, fitting, chosen.picks, pick, told);
   const rather = dropped.map((other) => other.line.wish.kind.id);
-  const changes: Change[] = [
-    ...possibleChanges(ground, told, beside),
-    ...(rather.length > 0 ? [{ kind: 'instead-of' as const, species: [...new Set(rather)] as [string, ...string[]] }] : []),
-  ];
+  const changes: Change[] = [...possibleChanges(ground, told, beside), ...insteadOf(rather)];
   const works = (some: readonly Change[]): boolean => letsIn(ground, library, chosen, pick, some);
   const wouldNeed = changes.flatMap((change) => leastOf(change, works) ?? []);
   return {

@@ -89,3 +89,6 @@ export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefin
     leaveDay: Number.POSITIVE_INFINITY,
   };
 }
+
+/** An animal that goes in on another day, as long as it was to be. */
+export const movedTo = (animal: StockAnimal, day: number): StockAnimal => ({ ...animal, entryDay: day, lengthDay: day });

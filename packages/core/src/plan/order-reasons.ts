@@ -2,9 +2,10 @@ import type { Finding, OrderReason } from '@commensal/schema';
 import { isoOf } from '../quantity/days.js';
 import type { StockAnimal } from '../stock/stock.js';
 import type { Arrangement } from './arrange.js';
-import { costBefore } from './batches.js';
+import { costBefore, watchOf } from './batches.js';
 import { excludes, excludingRules, findingsWith, type Ground } from './ground.js';
 import type { LatestDay } from './latest-day.js';
+import { movedTo } from './line.js';
 
 type Entry = Arrangement['batches'][number];
 
@@ -40,7 +41,7 @@ function firstDayReason(ground: Ground, { day, batch }: Entry): OrderReason {
   const { stock, startDay } = ground;
   const date = { date: isoOf(day) };
   if (day > startDay) {
-    const watch = batch.picks.find(({ line }) => line.watch !== undefined)?.line.watch;
+    const watch = watchOf(batch);
     if (watch !== undefined && batch.readyDay < day)
       return { message: 'order.watchedFirst', data: { day: date, watch: { value: watch.days, unit: 'd' } } };
     return { message: day === batch.readyDay ? 'order.oldEnough' : 'order.betterLater', data: { day: date } };
@@ -57,12 +58,8 @@ function gapReason(ground: Ground, { day, batch }: Entry, before: Entry): OrderR
   const data = { gap, dayBefore: { date: isoOf(before.day) } };
   if (gap.value > ground.gapDays) {
     if (day === batch.readyDay) return { message: 'order.oldEnough', data: { day: { date: isoOf(day) } } };
-    const watch = batch.picks.find(({ line }) => line.watch !== undefined)?.line.watch;
-    if (
-      watch !== undefined &&
-      before.batch.picks.every(({ line }) => line.watch === undefined) &&
-      day <= ground.stock.day + watch.days + ground.gapDays
-    )
+    const watch = watchOf(batch);
+    if (watch !== undefined && watchOf(before.batch) === undefined && day <= ground.stock.day + watch.days + ground.gapDays)
       return { message: 'order.watchedFirst', data: { day: { date: isoOf(day) }, watch: { value: watch.days, unit: 'd' } } };
     return { message: 'order.nitrifiers', data };
   }
@@ -79,16 +76,12 @@ function changingPlaces(ground: Ground, { batches }: Arrangement, position: numb
   ];
   const newcomers = [...others, ...moved];
   const ids = new Set(newcomers.map(({ id }) => id));
-  const found = findingsWith(ground, newcomers, excludingRules(ground)).find(
-    (finding) => finding.accepted === undefined && excludes(ground, finding, ids),
-  );
+  const found = findingsWith(ground, newcomers, excludingRules(ground)).find((finding) => excludes(ground, finding, ids));
   if (found !== undefined) return mustFollow(found, entry.animals, before.animals);
   return costBefore(entry.batch, before.batch) === costBefore(before.batch, entry.batch)
     ? [{ message: 'order.interchangeable', data: {} }]
     : [];
 }
-
-const movedTo = (animal: StockAnimal, day: number): StockAnimal => ({ ...animal, entryDay: day, lengthDay: day });
 
 /** What a rule says in a word. */
 const WORDS: Readonly<Record<string, string>> = {

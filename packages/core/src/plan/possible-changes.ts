@@ -92,9 +92,18 @@ function otherLengths(ground: Ground, because: readonly Finding[]): Change[] {
   });
 }
 
+/** A finding on who holds what it has settled in. */
+export const isOverHold = ({ rule }: Finding): boolean => rule === 'lockout' || rule === 'rivalry' || rule === 'dominance';
+
+/** What comes in goes without some others; none where there are none. */
+export function insteadOf(species: readonly string[]): Change[] {
+  const [first, ...rest] = new Set(species);
+  return first === undefined ? [] : [{ kind: 'instead-of', species: [first, ...rest] }];
+}
+
 /** The rock laid anew on the day on which one of them goes in, where it is others that hold it. */
 function relaying(because: readonly Finding[], { batches }: Arrangement): Change[] {
-  const held = because.filter(({ rule }) => rule === 'lockout' || rule === 'rivalry' || rule === 'dominance');
+  const held = because.filter(isOverHold);
   const ids = new Set(held.flatMap(({ subjects }) => subjects.map(({ id }) => id)));
   const days = batches.filter(({ animals }) => animals.some(({ id }) => ids.has(id))).map(({ day }) => day);
   return days.length === 0 ? [] : [{ kind: 'rock-relaid', date: isoOf(Math.max(...days)) }];

@@ -3,7 +3,7 @@ import { optionsOf } from '../rules/rule.js';
 import { rockCrowding } from '../rules/rock-crowding.js';
 import type { StockAnimal } from '../stock/stock.js';
 import type { Limit } from './best-set/index.js';
-import { type Ground, lastDay, stockWith } from './ground.js';
+import { type Ground, isAsked, lastDay, stockWith } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 
 /** Sums of litres are rounded: what is over by less is not over. */
@@ -19,7 +19,7 @@ export function rockLimits(ground: Ground, options: readonly Pick[]): Limit[] {
   const { stock } = ground;
   const { rockL } = stock.tank;
   const isAccepted = stock.settings.accepted.some(({ key }) => key.startsWith(rockCrowding.id));
-  if (rockL === undefined || isAccepted || !ground.rules.includes(rockCrowding) || stock.settings.off.includes(rockCrowding.id)) return [];
+  if (rockL === undefined || isAccepted || !isAsked(ground, rockCrowding)) return [];
   const weights = optionsOf(rockCrowding, stock);
   const mostL = weights.errorShare * rockL.centre * (1 + ROUNDING);
   const claims = (newcomers: readonly StockAnimal[]): Map<string, number> => {

@@ -3,6 +3,7 @@ import { arrangeAtOnce, type Arrangement } from './arrange.js';
 import { bestSet, type Said } from './best-set/index.js';
 import { cannotBe, fixedFailure } from './cannot-be.js';
 import { arrangementOf, type Field, picksOf, problemOf } from './field.js';
+import type { Ground } from './ground.js';
 import type { Pick } from './line.js';
 
 /** The best set found, and how sure it is. */
@@ -29,6 +30,12 @@ export interface Asked {
 
 /** Most work spent on one plan; what is then not proven is said. */
 export const MOST_WORK = 12_000;
+
+/** Part of the work of a plan that each further question takes at most. */
+const SHARE_OF_WORK = 0.05;
+
+/** The work after which a further question on a ground is left. */
+export const withAShareOf = (mostWork: number, { spent }: Ground): number => spent.work + mostWork * SHARE_OF_WORK;
 
 /** Most sets of equal worth that are weighed against each other. */
 const MOST_EQUALS = 40;
@@ -132,7 +139,7 @@ function grown(field: Field, musts: readonly (readonly number[])[]): Best | unde
   return { arrangement, numbers, value: numbers.reduce((sum, number) => sum + worthAt(number), 0) };
 }
 
-/** By how much of priority a better set could be better; where priorities are strict, whatever is left of them could be. */
+/** By how much of priority a better set could be better; where priorities are strict no more is told than their sum. */
 function gapOf({ ground, scale }: Field, value: number, most: number): number {
   if (ground.stock.settings.priorities === 'strict') return ground.lines.reduce((sum, { wish }) => sum + wish.priority, 0);
   return Math.max(0, scale.priorityOf(most) - scale.priorityOf(Math.max(0, value)));

@@ -1,10 +1,12 @@
-import type { Change } from '@commensal/schema';
+import type { Change, Finding } from '@commensal/schema';
 import type { Library } from '../stock/library.js';
+import { lineId } from '../stock/line-id.js';
 import { arrange } from './arrange.js';
 import { fittingIn, whatCanStay } from './fits.js';
 import type { Ground } from './ground.js';
-import { changedBy, chosenOn, type ChosenSet, letsIn } from './lets-in.js';
+import { type Changed, changedBy, chosenOn, type ChosenSet, letsIn } from './lets-in.js';
 import type { Pick } from './line.js';
+import { insteadOf } from './possible-changes.js';
 
 /**
  * Changes that together let a wish in where none does alone: all that answer what was found, then another home for residents that
@@ -16,14 +18,16 @@ export function changesTogether(ground: Ground, library: Library, chosen: Chosen
   const ofTheTank = changes.filter(
     ({ kind }) => kind !== 'instead-of' && kind !== 'without-resident' && !(provided && kind === 'more-experience'),
   );
-  const all = [...ofTheTank];
-  const residents = residentsInTheWay(ground, library, pick, all);
-  if (residents === undefined) return [];
-  all.push(...residents);
-  const dropped = whatCannotStay(ground, library, chosen, pick, all);
+  const ofAll = changedBy(ground, library, ofTheTank);
+  const barring = excludingAlone(ofAll, pick);
+  const residents = homesFor(ground, barring);
+  const all = [...ofTheTank, ...residents];
+  const changed = residents.length === 0 ? ofAll : changedBy(ground, library, all);
+  if ((residents.length === 0 ? barring : excludingAlone(changed, pick)).length > 0) return [];
+  const dropped = whatCannotStay(changed, chosen, pick);
   // What would have to have the tank for itself is better told so.
   if (dropped.length > 1 && dropped.length === chosen.picks.length) return [];
-  if (dropped.length > 0) all.push({ kind: 'instead-of', species: [...new Set(dropped)] as [string, ...string[]] });
+  all.push(...insteadOf(dropped));
   const works = (some: readonly Change[]): boolean => letsIn(ground, library, chosen, pick, some);
   if (all.length < 2 || !works(all)) return [];
   // Of two neither does alone: that was tried.
@@ -36,25 +40,21 @@ export function changesTogether(ground: Ground, library: Library, chosen: Chosen
   return needed;
 }
 
-/** None where the wish comes in alone; undefined where it does not even without them. */
-function residentsInTheWay(ground: Ground, library: Library, pick: Pick, changes: readonly Change[]): Change[] | undefined {
-  const excludingAfter = (some: readonly Change[]): readonly { readonly id: string }[] | undefined => {
-    const changed = changedBy(ground, library, some);
-    const own = changed.same(pick);
-    const excluding = own === undefined ? undefined : arrange(changed.ground, [own]).excluding;
-    return excluding?.length === 0 ? undefined : (excluding ?? []).flatMap(({ subjects }) => subjects);
-  };
-  const subjects = excludingAfter(changes);
-  if (subjects === undefined) return [];
-  const residents = new Set((ground.situation.residents ?? []).map(({ id }) => id));
-  const inTheWay = [...new Set(subjects.map(({ id }) => id.split('#')[0] as string))].filter((id) => residents.has(id));
-  const homes = inTheWay.map((animal): Change => ({ kind: 'without-resident', animal }));
-  return homes.length > 0 && excludingAfter([...changes, ...homes]) === undefined ? homes : undefined;
+/** What keeps a wish out that is the only one. */
+function excludingAlone({ ground, same }: Changed, pick: Pick): readonly Finding[] {
+  const own = same(pick);
+  return own === undefined ? [] : arrange(ground, [own]).excluding;
+}
+
+/** Another home for each resident that findings name. */
+function homesFor({ situation }: Ground, findings: readonly Finding[]): Change[] {
+  const residents = new Set((situation.residents ?? []).map(({ id }) => id));
+  const named = findings.flatMap(({ subjects }) => subjects.map(({ id }) => lineId(id)));
+  return [...new Set(named)].filter((id) => residents.has(id)).map((animal): Change => ({ kind: 'without-resident', animal }));
 }
 
 /** The species of chosen wishes that cannot stay beside it: of those that could, the ones wanted least. */
-function whatCannotStay(ground: Ground, library: Library, chosen: ChosenSet, pick: Pick, changes: readonly Change[]): string[] {
-  const changed = changedBy(ground, library, changes);
+function whatCannotStay(changed: Changed, chosen: ChosenSet, pick: Pick): string[] {
   const own = changed.same(pick);
   const { picks, entries } = chosenOn(changed, chosen);
   const kept = own === undefined ? undefined : whatCanStay(fittingIn(changed.ground, entries), picks, own);

@@ -8,6 +8,9 @@ export const worthOf = (picks: readonly Pick[]): Worth => ({
   animals: picks.reduce((sum, { count }) => sum + count, 0),
 });
 
+/** What is worth more first. */
+export const byWorth = (one: Worth, other: Worth): number => other.priority - one.priority || other.animals - one.animals;
+
 /** How worth is told in one whole number, so that sets compare by it as they are ranked. */
 export interface Scale {
   readonly valueOf: (pick: Pick) => number;

@@ -1,12 +1,12 @@
 import type { Basis, Datum, Level } from '@commensal/schema';
 import { unIonisedShare } from '../../biology/un-ionised-share.js';
+import { firstWhere } from '../../quantity/first-where.js';
 import { isoOf } from '../../quantity/days.js';
 import type { Stock, StockAnimal, StockTank } from '../../stock/stock.js';
 import { isFed } from '../feed.js';
 import { INAPPLICABLE, PASSED, type Telling, type Verdict } from '../rule.js';
 import { type Course, courseOf, type Peak } from './course.js';
 import { range } from './figures.js';
-import { firstDay } from './first-day.js';
 import type { Loads } from './load.js';
 import type { NitrogenOptions } from './options.js';
 
@@ -185,5 +185,5 @@ function gapThatDoes(course: Course, at: number, share: number, limit: number): 
   const planned = batchDay - (course.scene.batchDays[at - 1] as number);
   const does = (gap: number): boolean => (course.delayed({ from: batchDay, days: gap - planned })[at] as Peak).mgPerL * share <= limit;
   if (planned >= LONGEST_GAP || does(planned) || !does(LONGEST_GAP)) return undefined;
-  return firstDay(planned, LONGEST_GAP, does);
+  return firstWhere(planned, LONGEST_GAP, does);
 }

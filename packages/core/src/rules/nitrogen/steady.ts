@@ -1,4 +1,5 @@
 import { areaForLoad } from '../../biology/nitrification.js';
+import { firstWhere } from '../../quantity/first-where.js';
 import type { Band } from '../../quantity/band.js';
 import { weakest } from '../../quantity/basis.js';
 import { ratioOf } from '../../quantity/ratio.js';
@@ -8,7 +9,6 @@ import { isOver } from '../rounding.js';
 import { PASSED, type Telling, type Verdict } from '../rule.js';
 import { filterCapacity } from './capacity.js';
 import { range, twoDigits } from './figures.js';
-import { firstDay } from './first-day.js';
 import type { Loads } from './load.js';
 import type { NitrogenOptions } from './options.js';
 
@@ -40,7 +40,7 @@ export function measureLoad(stock: Stock, loads: Loads, options: NitrogenOptions
     const load = loads.on(until);
     if (load.centre > most.centre) most = load;
     const over = (day: number): boolean => filter !== undefined && loads.on(day).centre > filter.centre;
-    if (overDay === Number.POSITIVE_INFINITY && over(until)) overDay = firstDay(from, until, over);
+    if (overDay === Number.POSITIVE_INFINITY && over(until)) overDay = firstWhere(from, until, over);
   });
   if (most.centre === 0 && loads.unknown.length === 0) return;
   each({
