@@ -13,7 +13,7 @@ export default defineConfig({
     alias: [
       { find: /^@commensal\/schema\/validate\/([\w-]+)$/, replacement: at('schema/src/generated/$1-validator.js') },
       { find: /^@commensal\/report\/([\w-]+)$/, replacement: at('report/src/$1.ts') },
-      { find: /^@commensal\/(core|schema|report|species-sample)$/, replacement: at('$1/src/index.ts') },
+      { find: /^@commensal\/(core|schema|report|records|species-sample)$/, replacement: at('$1/src/index.ts') },
     ],
   },
   test: {

@@ -14,7 +14,7 @@ interface Packed {
   files: { path: string }[];
 }
 
-const LIBRARIES = ['@commensal/core', '@commensal/report', '@commensal/schema', '@commensal/species-sample'];
+const LIBRARIES = ['@commensal/core', '@commensal/records', '@commensal/report', '@commensal/schema', '@commensal/species-sample'];
 const MODULES = [
   ...LIBRARIES,
   '@commensal/report/de',
@@ -57,7 +57,7 @@ beforeAll(async () => {
 
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
-test('all five packages were packed', () => {
+test('all six packages were packed', () => {
   expect(packed.map(({ name }) => name).sort()).toEqual([...LIBRARIES, 'commensal']);
   expect(packed).toHaveLength(packageFolders.length);
 });

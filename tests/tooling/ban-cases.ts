@@ -26,7 +26,7 @@ const GLOBALS: Record<string, string> = {
   "Buffer.from('')": 'Buffer exists in Node only',
 };
 
-const PURE = ['packages/core/src', 'packages/schema/src', 'packages/report/src'];
+const PURE = ['packages/core/src', 'packages/schema/src', 'packages/report/src', 'packages/records/src'];
 
 const globals: BanCase[] = PURE.flatMap((folder) =>
   Object.entries(GLOBALS).map(([use, says]) => ({ folder, code: `export const value = ${use};\n`, says })),
@@ -65,7 +65,7 @@ const importing = (folder: string, specifier: string, says: string): BanCase => 
   says,
 });
 
-const byPath = ['schema', 'species-sample', 'report', 'cli'].map((name) =>
+const byPath = ['schema', 'species-sample', 'report', 'records', 'cli'].map((name) =>
   importing(`packages/${name}/src`, '../../core/src/index.js', 'Import another package by its name, not by its path'),
 );
 
@@ -79,7 +79,12 @@ const packages: BanCase[] = [
   ...['@commensal/species-sample', 'commensal'].map((specifier) =>
     importing('packages/report/src', specifier, 'report imports only core and schema'),
   ),
-  ...['schema', 'species-sample', 'report'].map((name) => importing(`packages/${name}/src`, 'node:fs', `${name} imports nothing of Node`)),
+  ...['@commensal/species-sample', 'commensal'].map((specifier) =>
+    importing('packages/records/src', specifier, 'records imports only core, report and schema'),
+  ),
+  ...['schema', 'species-sample', 'report', 'records'].map((name) =>
+    importing(`packages/${name}/src`, 'node:fs', `${name} imports nothing of Node`),
+  ),
   ...CORE_FOLDERS.flatMap((folder) => [
     ...[
       'node:fs',
@@ -156,6 +161,10 @@ export const goodCases: readonly Omit<BanCase, 'says'>[] = [
   {
     folder: 'packages/report/src',
     code: "import { check } from '@commensal/core';\nimport { SCHEMA_VERSION } from '@commensal/schema';\nexport const all: unknown[] = [check, SCHEMA_VERSION];\n",
+  },
+  {
+    folder: 'packages/records/src',
+    code: "import { check } from '@commensal/core';\nimport { cited } from '@commensal/report';\nimport { sentence } from '@commensal/report/en';\nimport { SCHEMA_VERSION } from '@commensal/schema';\nexport const all: unknown[] = [check, cited, sentence, SCHEMA_VERSION];\n",
   },
   {
     folder: 'packages/cli/src',

@@ -9,9 +9,10 @@ const packages = packageFolders.map((folder) => ({ folder, manifest: manifestOf(
 const version = manifestOf('packages/core').version;
 const ours = new Set(packages.map(({ manifest }) => manifest.name));
 
-test('there are five packages', () => {
+test('there are six packages', () => {
   expect(packages.map(({ manifest }) => manifest.name).sort()).toEqual([
     '@commensal/core',
+    '@commensal/records',
     '@commensal/report',
     '@commensal/schema',
     '@commensal/species-sample',

@@ -18,6 +18,7 @@ import {
   unitsOption,
 } from './options.js';
 import { problemsText } from './problems-text.js';
+import { addRecordsCommands } from './records-commands.js';
 import { VERSION } from './versions.js';
 
 const SITUATION = 'file of the situation, or - for standard input';
@@ -55,6 +56,7 @@ function commandLine(done: (code: number) => void): Command {
     .addOption(outOption())
     .addOption(langOption())
     .action((id: string | undefined, options: SharedOptions) => done(runRules(id, options)));
+  addRecordsCommands(program, done);
   return program;
 }
 

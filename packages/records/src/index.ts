@@ -1,0 +1,2 @@
+/** For those who write species records. Pure: whoever calls hands in texts, records and tables, and gets problems, texts and records back. */
+export { RECORD_ENDING, recordPath } from './record-path.js';
