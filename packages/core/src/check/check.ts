@@ -43,34 +43,56 @@ export const cautionsIn = (
     { kept: stock.tank.kept, ailing: ailingSpecies(findings, [...stock.animals, ...others]) },
   );
 
+/** A rule and its options under some settings. */
+export interface Asked {
+  readonly rule: AnyRule;
+  readonly options: Readonly<Record<string, number>>;
+}
+
+/** Rules that are not switched off, with their options: looked up once where they are to be asked over and over. */
+export const askedUnder = (stock: Stock, rules: readonly AnyRule[]): Asked[] =>
+  rules.filter(({ id }) => !stock.settings.off.includes(id)).map((rule) => ({ rule, options: optionsOf(rule, stock) }));
+
 /** The findings alone, in no particular order, accepted ones marked, from a level up: what a search asks for over and over. */
-export const findingsOf = (stock: Stock, rules: readonly AnyRule[], from: Level = 'note'): readonly Finding[] =>
-  run(stock, rules, LEVELS.indexOf(from)).findings;
+export function findingsOf(stock: Stock, asked: readonly Asked[], from: Level = 'note'): readonly Finding[] {
+  const findings: Finding[] = [];
+  const count = noneYet();
+  for (const { rule, options } of asked) runRule(rule, options, stock, count, findings, LEVELS.indexOf(from));
+  if (stock.settings.accepted.length > 0) acceptances(stock, findings);
+  return findings;
+}
 
 function run(
   stock: Stock,
   rules: readonly AnyRule[],
-  from = 0,
 ): { findings: Finding[]; counts: Record<string, RuleCounts>; stale: StaleAcceptance[] } {
   const findings: Finding[] = [];
   const counts: Record<string, RuleCounts> = {};
   for (const rule of rules) {
-    const count = { passed: 0, failed: 0, cantTell: 0, inapplicable: 0, untested: 0 };
+    const count = noneYet();
     counts[rule.id] = count;
     if (stock.settings.off.includes(rule.id)) count.untested = 1;
-    else runRule(rule, stock, count, findings, from);
+    else runRule(rule, optionsOf(rule, stock), stock, count, findings, 0);
   }
   return { findings, counts, stale: acceptances(stock, findings) };
 }
 
+const noneYet = (): Record<'passed' | 'failed' | 'cantTell' | 'inapplicable' | 'untested', number> => ({
+  passed: 0,
+  failed: 0,
+  cantTell: 0,
+  inapplicable: 0,
+  untested: 0,
+});
+
 function runRule(
   rule: AnyRule,
+  options: Readonly<Record<string, number>>,
   stock: Stock,
   count: Record<'passed' | 'failed' | 'cantTell' | 'inapplicable', number>,
   findings: Finding[],
   from: number,
 ): void {
-  const options = optionsOf(rule, stock);
   rule.measure(stock, options, (measure) => {
     const verdict = rule.judge(measure, options);
     count[verdict.outcome] += 1;
@@ -106,7 +128,7 @@ function acceptances(stock: Stock, findings: Finding[]): StaleAcceptance[] {
 }
 
 /** Failures before doubts, the gravest first, then the soonest, then by key: a fixed order whatever the document's. */
-function byGravity(one: Finding, other: Finding): number {
+export function byGravity(one: Finding, other: Finding): number {
   if (one.level !== other.level) return LEVELS.indexOf(other.level) - LEVELS.indexOf(one.level);
   if (one.outcome !== other.outcome) return one.outcome === 'failed' ? -1 : 1;
   const oneDay = one.when ?? '9999';

@@ -1,6 +1,6 @@
 import type { Alternative, Chosen } from '@commensal/schema';
 import type { Field } from './field.js';
-import type { Ground } from './ground.js';
+import { type Ground, groundWith } from './ground.js';
 import type { Pick } from './line.js';
 import { selectBest, type Selection, withAShareOf } from './select.js';
 import { worthOf } from './worth.js';
@@ -15,7 +15,7 @@ const MOST_ALTERNATIVES = 3;
 export function alternativesTo(field: Field, { arrangement, numbers }: Selection, mostWork: number): Alternative[] {
   const { options } = field;
   // How well another set does is not told, only that it works.
-  const ground: Ground = { ...field.ground, asks: 'whether' };
+  const ground = groundWith(field.ground, { asks: 'whether' });
   const asked: Field = { ...field, ground, arranged: new Map() };
   const found: Alternative[] = [];
   const without = (set: readonly number[]): number[] => {

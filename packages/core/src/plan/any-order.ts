@@ -51,15 +51,29 @@ export function anyOrder(wish: readonly number[], meets: Meets): AnyOrder {
 
 /** Whether more items want the first places, or the last, than there are: those left free count fewer, never more. */
 function isCrowded(open: readonly (readonly number[])[], count: number): boolean {
-  const free = new Set(open.flat());
-  const latest = open.map((places) => Math.max(...places)).sort((one, other) => one - other);
-  const earliest = open.map((places) => Math.min(...places)).sort((one, other) => other - one);
-  const freeIn = (from: number, to: number): number => {
-    let sum = 0;
-    for (let place = from; place <= to; place += 1) if (free.has(place)) sum += 1;
-    return sum;
-  };
-  return latest.some((place, at) => freeIn(0, place) < at + 1) || earliest.some((place, at) => freeIn(place, count - 1) < at + 1);
+  const free = new Uint8Array(count);
+  const wantFirst = new Uint16Array(count);
+  const wantLast = new Uint16Array(count);
+  for (const places of open) {
+    let first = count - 1;
+    let last = 0;
+    for (const place of places) {
+      free[place] = 1;
+      if (place < first) first = place;
+      if (place > last) last = place;
+    }
+    wantFirst[last] = (wantFirst[last] ?? 0) + 1;
+    wantLast[first] = (wantLast[first] ?? 0) + 1;
+  }
+  let spareBelow = 0;
+  let spareAbove = 0;
+  for (let place = 0; place < count; place += 1) {
+    const mirrored = count - 1 - place;
+    spareBelow += (free[place] ?? 0) - (wantFirst[place] ?? 0);
+    spareAbove += (free[mirrored] ?? 0) - (wantLast[mirrored] ?? 0);
+    if (spareBelow < 0 || spareAbove < 0) return true;
+  }
+  return false;
 }
 
 /**

@@ -1,6 +1,5 @@
-import type { Finding, OrderProof } from '@commensal/schema';
-import type { Checked } from '../check/check.js';
-import { nitrogen } from '../rules/nitrogen/index.js';
+import type { Finding, Level, OrderProof } from '@commensal/schema';
+import { type Asked, byGravity, findingsOf } from '../check/check.js';
 import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { type Batch, batchesOf, costBefore, watchOf } from './batches.js';
@@ -8,30 +7,20 @@ import { anyOrder, bySwaps, type Meets } from './any-order.js';
 import { EXACT_UP_TO, orderBy, type Prices, pricesOf } from './best-order.js';
 import { costOf } from './best-order/improved.js';
 import { placesToMeet } from './places.js';
-import { clashAt, clashWithResidents, type Place } from './clashes.js';
-import {
-  capacityRules,
-  checkWith,
-  dayAt,
-  excludes,
-  excludingRules,
-  findingsWith,
-  type Ground,
-  isFixed,
-  mayFail,
-  mayPass,
-  placesFor,
-} from './ground.js';
+import { clashAt, clashWithResidents, mayClash, type Place } from './clashes.js';
+import { dayAt, excludes, findingsWith, type Ground, isFixed, mayFail, mayPass, placesFor, stockWith } from './ground.js';
 import { delayed } from './delays.js';
 import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { movedTo, newcomerFrom, type Pick } from './line.js';
+import { isAmong } from './rule-sets.js';
 
 /** A set of picks with lengths and days, and what check says of it. */
 export interface Arrangement {
   readonly picks: readonly Pick[];
   readonly batches: readonly { readonly batch: Batch; readonly day: number; readonly animals: readonly StockAnimal[] }[];
-  readonly checked: Checked;
+  /** What was found: by all rules where the set works and it is asked how well, else by those that can rule it out. */
+  readonly findings: readonly Finding[];
   /** Findings that rule the set out; empty where it works. */
   readonly excluding: readonly Finding[];
   /** Doubts about errors, then warnings: what sets of equal value are ranked by. */
@@ -159,7 +148,7 @@ const hangsOnOrder = (ground: Ground, { excluding }: Arrangement): boolean => ex
 
 /** All that rules it out are sums, which are smaller where what counts most comes in small or late. */
 const hangsOnRoom = (ground: Ground, { excluding }: Arrangement): boolean =>
-  excluding.every((finding) => capacityRules(ground).some(({ id }) => id === finding.rule));
+  excluding.every((finding) => isAmong(ground.sets.capacity, finding.rule));
 
 /** Where doubts exclude, one may give way to a milder failure at other lengths. */
 export const failsAnyhow = (ground: Ground, { excluding }: Ranked): boolean =>
@@ -236,7 +225,7 @@ function arrangementOf(
   let best = judged(set, placedBy(set, order, lengths), orderIsDecided);
   let last = best;
   for (let tries = 0; tries < MOST_DELAYS && !failsAnyhow(ground, last); tries += 1) {
-    const later = delayed(ground, last.batches, last.checked.findings);
+    const later = delayed(ground, last.batches, last.findings);
     if (later === undefined) break;
     last = judged(set, placedBy(set, order, lengths, later), orderIsDecided);
     if (isBetter(last, best)) best = last;
@@ -281,15 +270,15 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
   const newcomers = placed.flatMap((entry) => entry.animals);
   const ids = new Set(newcomers.map((animal) => animal.id));
   const isOut = (finding: Finding): boolean => excludes(ground, finding, ids);
-  // What keeps it out is all that need be known of a set that something does.
-  const barred = checkUntilOut(ground, newcomers, isOut);
-  const checked = ground.asks !== 'how-well' || barred.findings.some(isOut) ? barred : checkWith(ground, newcomers);
-  const open = checked.findings.filter((finding) => finding.accepted === undefined);
+  // What keeps it out is all that need be known of a set that something does; how well one does hangs on small things as well.
+  const barred = findingsUntilOut(ground, newcomers, isOut);
+  const findings = ground.asks !== 'how-well' || barred.some(isOut) ? barred : findingsBy(ground, newcomers, ground.sets.all, 'note');
+  const open = findings.filter((finding) => finding.accepted === undefined);
   const excluding = open.filter(isOut);
   return {
     picks,
     batches: placed,
-    checked,
+    findings,
     excluding,
     doubts:
       ground.stock.settings.whenUncertain === 'allow'
@@ -301,22 +290,26 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
 }
 
 /** Where only whether is asked, what is dear to ask need not be where something else keeps the set out. */
-function checkUntilOut(ground: Ground, newcomers: readonly StockAnimal[], isOut: (finding: Finding) => boolean): Checked {
-  const rules = excludingRules(ground);
-  const cheap = rules.filter((rule) => rule !== nitrogen);
-  const dear = rules.filter((rule) => rule === nitrogen);
-  let checked: Checked | undefined;
-  for (const step of [...(ground.asks === 'whether' ? cheap.map((rule) => [rule]) : [cheap]), dear]) {
-    if (!step.every((rule) => mayFail(ground, rule, newcomers))) continue;
-    checked = checkWith(ground, newcomers, step);
-    if (checked.findings.some(isOut)) break;
+function findingsUntilOut(ground: Ground, newcomers: readonly StockAnimal[], isOut: (finding: Finding) => boolean): readonly Finding[] {
+  const { cheap, dear } = ground.sets;
+  for (const step of [...(ground.asks === 'whether' ? cheap.map((asked) => [asked]) : [cheap]), dear]) {
+    if (!step.every(({ rule }) => mayFail(ground, rule, newcomers))) continue;
+    const found = findingsBy(ground, newcomers, step, 'error');
+    if (!found.some(isOut)) continue;
+    return ground.asks === 'how-well' ? findingsBy(ground, newcomers, step, 'note') : found;
   }
-  return checked ?? checkWith(ground, newcomers, []);
+  return [];
+}
+
+/** From a level up, the gravest first. */
+function findingsBy(ground: Ground, newcomers: readonly StockAnimal[], asked: readonly Asked[], from: Level): readonly Finding[] {
+  ground.spent.work += Math.ceil(asked.length / 2);
+  return [...findingsOf(stockWith(ground, newcomers), asked, from)].sort(byGravity);
 }
 
 function hasRoom(ground: Ground, newcomers: readonly StockAnimal[]): boolean {
   const ids = new Set(newcomers.map((animal) => animal.id));
-  return !findingsWith(ground, newcomers, capacityRules(ground)).some((finding) => excludes(ground, finding, ids));
+  return !findingsWith(ground, newcomers, ground.sets.capacity).some((finding) => excludes(ground, finding, ids));
 }
 
 /** Whether there is room with everything in on the last day, when sums are least. Doubts do not go by that. */
@@ -357,22 +350,39 @@ function fittingOrder(prices: Prices, meets: Meets, works: ((order: readonly num
 
 /** Whether batches exclude each other at their places in the order; a batch with itself, whether its members or the residents do. */
 function meetingsOf({ ground, batches, first, positions }: PickedSet, lengths: Lengths): Meets {
-  const placed = batches.map(({ picks }) => picks.map((pick) => ({ pick, length: lengths.get(pick.line.id) ?? 0 })));
+  const placed = batches.map(({ picks }) => picks.map((pick): Placed => ({ pick, length: lengths.get(pick.line.id) ?? 0 })));
+  // Most cannot clash wherever they are put, and what is asked over and over is short without them.
+  const perhaps = new Map<number, readonly (readonly [Placed, Placed])[]>();
+  const clashing = (item: number, other: number): readonly (readonly [Placed, Placed])[] => {
+    const key = item * batches.length + other;
+    const known = perhaps.get(key);
+    if (known !== undefined) return known;
+    const found = (placed[item] ?? []).flatMap((one) =>
+      (placed[other] ?? []).flatMap((two): [Placed, Placed][] =>
+        one.pick !== two.pick && mayClash(ground, one.pick, two.pick) ? [[one, two]] : [],
+      ),
+    );
+    perhaps.set(key, found);
+    return found;
+  };
   return (item, index, other, otherIndex) => {
     if (first !== undefined && (item === first) !== (index === 0)) return true;
-    const own = placed[item] ?? [];
-    const others = placed[other] ?? [];
     const position = positions[index] as number;
     const otherPosition = positions[otherIndex] as number;
-    for (const { pick, length } of own) {
-      if (item === other && clashWithResidents(ground, pick, { length, position })) return true;
-      for (const two of others) {
-        if (two.pick !== pick && clashAt(ground, pick, { length, position }, two.pick, { length: two.length, position: otherPosition }))
-          return true;
-      }
+    if (item === other && (placed[item] ?? []).some(({ pick, length }) => clashWithResidents(ground, pick, { length, position })))
+      return true;
+    for (const [one, two] of clashing(item, other)) {
+      if (clashAt(ground, one.pick, { length: one.length, position }, two.pick, { length: two.length, position: otherPosition }))
+        return true;
     }
     return false;
   };
+}
+
+/** A pick at one of its lengths. */
+interface Placed {
+  readonly pick: Pick;
+  readonly length: number;
 }
 
 /** Whether some item or pair fits nowhere, so that no order need be tried. */

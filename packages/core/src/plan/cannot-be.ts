@@ -2,7 +2,7 @@ import type { Finding } from '@commensal/schema';
 import { firstWhere } from '../quantity/first-where.js';
 import type { Arrangement } from './arrange.js';
 import type { Field } from './field.js';
-import { capacityRules, dayAt, excludesForGood, findingsWith, type Ground, isFixed, placesFor } from './ground.js';
+import { dayAt, excludesForGood, findingsWith, type Ground, isFixed, placesFor } from './ground.js';
 import { newcomerFrom, type Pick } from './line.js';
 import { minimalConflict } from './minimal-conflict.js';
 import { type Meeting, placesToMeet } from './places.js';
@@ -64,7 +64,7 @@ function overfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, p
   const newcomers = picks.map((pick) =>
     newcomerFrom(pick, dayAt(ground, latest.get(pick.line.id) ?? positions - 1), pick.line.lengthsCm[0]),
   );
-  return findingsWith(ground, newcomers, capacityRules(ground)).find((finding) => excludesForGood(ground, finding, ids));
+  return findingsWith(ground, newcomers, ground.sets.capacity).find((finding) => excludesForGood(ground, finding, ids));
 }
 
 /** The picks that a finding names which stands at whatever lengths and on whatever days, in whatever company. */

@@ -64,6 +64,10 @@ const isOneSided = (ground: Ground, one: Pick, other: Pick): boolean =>
 
 const ANYWHERE: Place = { length: 0, position: 0 };
 
+/** As long as it may be and the first to come, and as short and the last. */
+const strongestPlace = ({ line }: Pick): Place => ({ length: Math.max(0, line.lengthsCm.length - 1), position: 0 });
+const weakestPlace = (ground: Ground): Place => ({ length: 0, position: placesOf(ground) - 1 });
+
 /**
  * The latest position at which a line can come in at a length without being the prey of another at its place: mouths that were there
  * earlier have grown more, so that there is one, found by halving; -1 where there is none.
@@ -85,9 +89,23 @@ function latestSafe(ground: Ground, prey: Pick, length: number, predator: Pick, 
     const { excludes, grave } = meetingOf(ground, own, animalAt(ground, predator, place));
     return !excludes || !grave.prey.includes(own.id);
   };
-  const safe = firstWhere(0, places, (position) => !isSafe(position)) - 1;
+  // A mouth that comes in one place later has grown as much one place later, but for what lies behind the horizon.
+  const before = place.position === 0 ? 0 : (known[at - 1] ?? 0);
+  const after = known[at + 1] ?? 0;
+  const guess = before !== 0 ? before - 1 : after !== 0 && place.position + 1 < places ? after - 3 : undefined;
+  const safe = firstUnsafe(places, isSafe, guess) - 1;
   known[at] = safe + 2;
   return safe;
+}
+
+/** The first of so many positions that is not safe, looked for beside a guess first: all before it are safe, all after it are not. */
+function firstUnsafe(places: number, isSafe: (position: number) => boolean, guess: number | undefined): number {
+  const isUnsafe = (position: number): boolean => !isSafe(position);
+  if (guess === undefined) return firstWhere(0, places, isUnsafe);
+  const near = Math.max(0, Math.min(places, guess + 1));
+  if (near > 0 && isUnsafe(near - 1)) return firstWhere(0, near - 1, isUnsafe);
+  if (near === places || isUnsafe(near)) return near;
+  return firstWhere(near + 1, places, isUnsafe);
 }
 
 /**
@@ -96,11 +114,9 @@ function latestSafe(ground: Ground, prey: Pick, length: number, predator: Pick, 
  * need not be asked place by place. A doubt may give way to a milder failure as an animal grows, so that where doubts exclude,
  * every place is asked.
  */
-function mayClash(ground: Ground, one: Pick, other: Pick): boolean {
+export function mayClash(ground: Ground, one: Pick, other: Pick): boolean {
   if (ground.stock.settings.whenUncertain === 'exclude') return true;
-  const last = placesOf(ground) - 1;
-  const strong = ({ line }: Pick): Place => ({ length: Math.max(0, line.lengthsCm.length - 1), position: 0 });
-  const weak: Place = { length: 0, position: last };
+  const weak = weakestPlace(ground);
   // Numbers beyond those of the tables above.
   const table = numbersOf(ground) * (numbersOf(ground) + numberOf(ground, one)) + numberOf(ground, other);
   return answered(
@@ -111,19 +127,35 @@ function mayClash(ground: Ground, one: Pick, other: Pick): boolean {
     () =>
       mayExclude(ground, animalAt(ground, one, weak), animalAt(ground, other, weak)) ||
       [
-        [strong(one), weak],
-        [weak, strong(other)],
+        [strongestPlace(one), weak],
+        [weak, strongestPlace(other)],
       ].some(([own, others]) => meetingOf(ground, animalAt(ground, one, own as Place), animalAt(ground, other, others as Place)).excludes),
   );
 }
 
 /** Whether a line at its place is ruled out by a resident, or by itself, or rules out one. */
 export function clashWithResidents(ground: Ground, pick: Pick, place: Place): boolean {
+  if (!mayClashWithResidents(ground, pick)) return false;
   const places = placesOf(ground);
   return answered(ground, -1 - numberOf(ground, pick), 3 * places, place.length * places + place.position, () => {
     const animal = animalAt(ground, pick, place);
     return (
-      meetingOf(ground, animal, animal).excludes || ground.stock.animals.some((resident) => meetingOf(ground, resident, animal).excludes)
+      (pick.count > 1 && meetingOf(ground, animal, animal).excludes) ||
+      ground.stock.animals.some((resident) => meetingOf(ground, resident, animal).excludes)
+    );
+  });
+}
+
+/** The same as {@link mayClash}, with residents that stay, and with its own kind. */
+function mayClashWithResidents(ground: Ground, pick: Pick): boolean {
+  const leaves = ground.stock.animals.some(({ leaveDay }) => leaveDay !== Number.POSITIVE_INFINITY);
+  if (pick.count > 1 || leaves || ground.stock.settings.whenUncertain === 'exclude') return true;
+  // Numbers beyond those of the tables above.
+  return answered(ground, -1 - numbersOf(ground) - numberOf(ground, pick), 1, 0, () => {
+    const ends = [strongestPlace(pick), weakestPlace(ground)].map((place) => animalAt(ground, pick, place));
+    return ground.stock.animals.some(
+      (resident) =>
+        mayExclude(ground, resident, animalAt(ground, pick, ANYWHERE)) || ends.some((end) => meetingOf(ground, resident, end).excludes),
     );
   });
 }

@@ -1,9 +1,9 @@
 import { isVendors } from '../rules/ids.js';
-import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import { clashEverywhere } from './clashes.js';
-import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDayTried, lastingRules } from './ground.js';
+import { excludesForGood, findingsWith, type Ground, lastDayTried } from './ground.js';
 import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
+import { isAmong } from './rule-sets.js';
 
 /**
  * Which wishes cannot be together, however they meet, judged at the fewest of each that would do; found as they are asked
@@ -29,22 +29,19 @@ function clash(ground: Ground, one: Line, other: Line): boolean {
   let standing: Map<string, string> | undefined;
   const standsIn = (ways: readonly StockAnimal[][]): boolean =>
     ways.every((animals) => {
-      const found = findingsWith(ground, animals, rulesOnTwo(ground)).filter((finding) => excludesForGood(ground, finding, ids));
+      // What is about one animal alone was asked of each before.
+      const found = findingsWith(ground, animals, ground.sets.lastingOnTwo).filter((finding) => excludesForGood(ground, finding, ids));
       const before = standing;
       standing = new Map(found.filter(({ key }) => before?.has(key) ?? true).map(({ key, rule }) => [key, rule]));
       return standing.size > 0;
     });
   if (!standsIn(meetings(ground, one, other))) return false;
-  const isEitherWay = (rule: string): boolean => eitherWayRules(ground).some(({ id }) => id === rule);
+  const isEitherWay = (rule: string): boolean => isAmong(ground.sets.eitherWay, rule);
   const rules = (): string[] => [...(standing ?? new Map<string, string>()).values()];
   if (rules().some((rule) => !isVendors(rule) && !isEitherWay(rule))) return true;
   if (rules().some(isEitherWay) && clashEverywhere(ground, fewest(one), fewest(other))) return true;
   return rules().some(isVendors) && standsIn(moreMeetings(ground, one, other)) && rules().some(isVendors);
 }
-
-/** What is about one animal alone was asked of each before. */
-const rulesOnTwo = (ground: Ground): readonly AnyRule[] =>
-  lastingRules(ground).filter(({ id, planning }) => planning !== 'option' || isVendors(id));
 
 const fewest = (line: Line): Pick => ({ line, count: line.wish.least });
 

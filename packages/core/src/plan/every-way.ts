@@ -1,6 +1,6 @@
 import type { StockAnimal } from '../stock/stock.js';
-import type { AnyRule } from '../rules/rule.js';
-import { excludes, excludingRules, findingsWith, type Ground, mayFail } from './ground.js';
+import type { Asked } from '../check/check.js';
+import { excludes, findingsWith, type Ground, mayFail } from './ground.js';
 import type { Lengths } from './lengths.js';
 import type { Pick } from './line.js';
 import type { Meets } from './any-order.js';
@@ -58,8 +58,8 @@ export function everyWay(
     tried += 1;
     const newcomers = animalsOf(way);
     const ids = new Set(newcomers.map(({ id }) => id));
-    const isOut = (rule: AnyRule): boolean => findingsWith(ground, newcomers, [rule]).some((finding) => excludes(ground, finding, ids));
-    return excludingRules(ground).some((rule) => mayFail(ground, rule, newcomers) && isOut(rule)) ? undefined : way;
+    const isOut = (asked: Asked): boolean => findingsWith(ground, newcomers, [asked]).some((finding) => excludes(ground, finding, ids));
+    return ground.sets.excluding.some((asked) => mayFail(ground, asked.rule, newcomers) && isOut(asked)) ? undefined : way;
   };
   const isOver = (): boolean => tried > MOST_WAYS || steps > MOST_STEPS;
   const withLengths = (at: number, lengths: ReadonlyMap<string, number>): Way | undefined => {

@@ -1,6 +1,6 @@
 import { arrange, type Arrangement, failsAnyhow } from './arrange.js';
 import { conflictsBetween } from './conflicts.js';
-import type { Ground } from './ground.js';
+import { type Ground, groundWith } from './ground.js';
 import { type Entry, inserted } from './insert.js';
 import type { Pick } from './line.js';
 import { worksAlone } from './options.js';
@@ -21,8 +21,8 @@ export interface Fitting {
  * others come in, it is first tried to put it among them.
  */
 export function fittingIn(asked: Ground, entries: readonly Entry[]): Fitting {
-  const ground: Ground = { ...asked, asks: 'whether' };
-  const telling: Ground = { ...asked, asks: 'what-excludes' };
+  const ground = groundWith(asked, { asks: 'whether' });
+  const telling = groundWith(asked, { asks: 'what-excludes' });
   const known = new Map<string, boolean>();
   const conflict = conflictsBetween(ground);
   const nameOf = ({ line, count }: Pick): string => `${line.index}x${count}`;

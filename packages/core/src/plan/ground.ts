@@ -1,6 +1,5 @@
 import type { Finding, Situation } from '@commensal/schema';
-import { check, type Checked, findingsOf, isError } from '../check/check.js';
-import { dominance } from '../rules/dominance.js';
+import { type Asked, findingsOf, isError } from '../check/check.js';
 import { entryGap } from '../rules/entry-gap/index.js';
 import { entryOrder } from '../rules/entry-order.js';
 import { isVendors } from '../rules/ids.js';
@@ -10,8 +9,10 @@ import { quarantine } from '../rules/quarantine.js';
 import { type AnyRule, optionsOf } from '../rules/rule.js';
 import type { Library } from '../stock/library.js';
 import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
+import { holding, laidOut } from '../stock/same-shape.js';
 import { inEntryOrder, stockOf } from '../stock/stock-of.js';
 import { type Line, linesOf, type Watch } from './line.js';
+import { hangsOnAll, isAmong, type RuleSets, ruleSetsOf } from './rule-sets.js';
 
 /** What planning stands on: the tank as it is, the wishes, the rules. */
 export interface Ground {
@@ -19,6 +20,9 @@ export interface Ground {
   readonly stock: Stock;
   readonly lines: readonly Line[];
   readonly rules: readonly AnyRule[];
+  readonly sets: RuleSets;
+  /** Ids of the animals that are in the tank already. */
+  readonly residents: ReadonlySet<string>;
   readonly asks: Asks;
   /** First day on which anything may go in. */
   readonly startDay: number;
@@ -47,6 +51,50 @@ export interface Ground {
   readonly roles: Map<string, Parts>;
 }
 
+/** A ground with some of it changed, laid out as all grounds are: engines are quicker with objects of one shape. */
+export function groundWith(ground: Ground, changed: Partial<Ground> = {}): Ground {
+  const all = { ...ground, ...changed };
+  const {
+    situation,
+    stock,
+    lines,
+    rules,
+    sets,
+    residents,
+    asks,
+    startDay,
+    gapDays,
+    customaryGapDays,
+    watchedFrom,
+    mostBatches,
+    mostOfOne,
+  } = all;
+  const { pugnaciousToOthers, pugnaciousToNewcomers, spent, meetings, perhaps, clashes, latest, roles } = all;
+  return {
+    situation,
+    stock,
+    lines,
+    rules,
+    sets,
+    residents,
+    asks,
+    startDay,
+    gapDays,
+    customaryGapDays,
+    watchedFrom,
+    mostBatches,
+    mostOfOne,
+    pugnaciousToOthers,
+    pugnaciousToNewcomers,
+    spent,
+    meetings,
+    perhaps,
+    clashes,
+    latest,
+    roles,
+  };
+}
+
 /** What is asked of a set: how well it does, what keeps it out, or no more than whether anything does. */
 export type Asks = 'how-well' | 'what-excludes' | 'whether';
 
@@ -70,8 +118,14 @@ export interface Roles {
 }
 
 /** Lays the ground for a plan. Introductions that stand in the situation are kept as they are. */
-export function groundOf(situation: Situation, library: Library, rules: readonly AnyRule[], asks: Asks = 'how-well'): Ground {
-  const { stock } = stockOf(situation, library);
+export function groundOf(
+  situation: Situation,
+  library: Library,
+  rules: readonly AnyRule[],
+  asks: Asks = 'how-well',
+  known?: ReadonlyMap<string, StockKind>,
+): Ground {
+  const { stock } = stockOf(situation, library, known);
   const customaryGapDays = optionsOf(entryGap, stock).gapDays;
   const watch = watchIn(stock, rules);
   const gapDays =
@@ -85,11 +139,13 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
   );
   const startDay = Math.max(stock.day, stock.tank.cycledDay ?? stock.day, lastEntry + gapDays, stock.settings.notBefore ?? stock.day);
   const isWatched = lines.some((line) => line.watch !== undefined);
-  return {
+  return groundWith({
     situation,
     stock,
     lines,
     rules,
+    sets: ruleSetsOf(stock, rules),
+    residents: new Set(stock.animals.map(({ id }) => id)),
     asks,
     startDay,
     gapDays,
@@ -104,7 +160,7 @@ export function groundOf(situation: Situation, library: Library, rules: readonly
     clashes: new Map(),
     latest: new Map(),
     roles: new Map(),
-  };
+  });
 }
 
 /** Whether a rule is among those that are asked, and not switched off. */
@@ -130,23 +186,17 @@ export const dayAt = ({ startDay, gapDays }: Ground, position: number): number =
 /** Places in the order of entry that so many batches may take up. */
 export const placesFor = ({ watchedFrom }: Ground, batches: number): number => batches + watchedFrom;
 
-/** What check says of the tank with more animals in it. */
-export function checkWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[] = ground.rules): Checked {
-  ground.spent.work += Math.ceil(rules.length / 2);
-  return check(stockWith(ground, newcomers), rules);
-}
-
 /** The errors and doubts about errors alone, by some of the rules. */
-export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], rules: readonly AnyRule[]): readonly Finding[] {
+export function findingsWith(ground: Ground, newcomers: readonly StockAnimal[], asked: readonly Asked[]): readonly Finding[] {
   ground.spent.work += 1;
-  return findingsOf(stockWith(ground, newcomers), rules, 'error');
+  return findingsOf(stockWith(ground, newcomers), asked, 'error');
 }
 
 /** The stock with more animals in it. */
 export const stockWith = (ground: Ground, newcomers: readonly StockAnimal[]): Stock =>
   stockOfAll(ground, [...ground.stock.animals, ...newcomers]);
 
-const stockOfAll = (ground: Ground, animals: readonly StockAnimal[]): Stock => ({ ...ground.stock, animals: inEntryOrder(animals) });
+const stockOfAll = (ground: Ground, animals: readonly StockAnimal[]): Stock => holding(ground.stock, inEntryOrder(animals));
 
 /** Whether a finding rules out a set: an error, or a doubt about one where the settings say so, that involves a newcomer. */
 export function excludes(ground: Ground, finding: Finding, newcomers: ReadonlySet<string>): boolean {
@@ -175,53 +225,19 @@ export function excludesForGood(ground: Ground, finding: Finding, newcomers: Rea
   return hangsOnNeither && involves(finding, newcomers);
 }
 
-/** The rules whose findings hang on who meets whom, when and at what length. Others' rules on pairs are left to the full check. */
-export const meetingRules = (ground: Ground): readonly AnyRule[] =>
-  ground.rules.filter((rule) => rule.planning === 'pair' && !isVendors(rule.id));
-
-/** Those of them under which any length may be the safest, as where the even contest is the worst. */
-export const eitherWayRules = (ground: Ground): readonly AnyRule[] => meetingRules(ground).filter((rule) => rule.longer === undefined);
-
-/** The rules whose sums only grow with more animals. */
-export const capacityRules = (ground: Ground): readonly AnyRule[] =>
-  ground.rules.filter((rule) => rule.planning === 'capacity' && lasts(rule));
-
-/** The rules by which a pair, or an animal beside the residents, can be out of the question whatever else comes in. */
-export const lastingRules = (ground: Ground): readonly AnyRule[] => ground.rules.filter((rule) => rule.planning !== 'plan' && lasts(rule));
-
-/** The rules that can rule a set out: first those whose failures stand at any lengths and on any days, last those that are dear to ask. */
-export const excludingRules = (ground: Ground): readonly AnyRule[] =>
-  ground.rules.filter(canExclude).sort((one, other) => turnOf(one) - turnOf(other));
-
 /** Whether it is worth asking a rule that is dear to ask. */
 export const mayFail = (ground: Ground, rule: AnyRule, newcomers: readonly StockAnimal[]): boolean =>
   rule !== nitrogen || ground.stock.settings.whenUncertain === 'exclude' || ammoniaMayBeAnError(stockWith(ground, newcomers));
 
-const turnOf = ({ id, planning }: AnyRule): number =>
-  HANG_ON_ALL.includes(id) ? (id === nitrogen.id ? 4 : 3) : planning === 'plan' ? 2 : planning === 'pair' ? 1 : 0;
-
-const canExclude = ({ gravest }: AnyRule): boolean => gravest === undefined;
-
-/** A larger animal may take over the rule of a tank, and what went in before feeds what turns the ammonia over. */
-const HANG_ON_ALL: readonly string[] = [dominance.id, nitrogen.id];
-
-/** What fails in a set fails in every larger one. Of others' rules only those last that promise it: by their role, and by saying that more animals never help. */
-function lasts(rule: AnyRule): boolean {
-  const { id, planning, monotone } = rule;
-  if (!canExclude(rule)) return false;
-  if (!isVendors(id)) return !HANG_ON_ALL.includes(id);
-  return planning !== 'recheck' && (monotone.fewerAnimals === 'better' || monotone.fewerAnimals === 'neither');
-}
-
 /** Whether a finding may be gone at other lengths or on other days than those tried: it is by no sum, and by a rule that promises nothing of it. */
-export function mayPass(ground: Ground, { rule }: Finding): boolean {
-  if (capacityRules(ground).some(({ id }) => id === rule)) return false;
-  return isVendors(rule) || HANG_ON_ALL.includes(rule) || ground.rules.some(({ id, planning }) => id === rule && planning === 'plan');
+export function mayPass({ sets, rules }: Ground, { rule }: Finding): boolean {
+  if (isAmong(sets.capacity, rule)) return false;
+  return isVendors(rule) || hangsOnAll(rule) || rules.some(({ id, planning }) => id === rule && planning === 'plan');
 }
 
 /** Whether a finding stands at whatever lengths and on whatever days. */
 export const isFixed = (ground: Ground, finding: Finding): boolean =>
-  !mayPass(ground, finding) && ![...meetingRules(ground), ...capacityRules(ground)].some(({ id }) => id === finding.rule);
+  !mayPass(ground, finding) && !isAmong(ground.sets.meeting, finding.rule) && !isAmong(ground.sets.capacity, finding.rule);
 
 /** Last day that planning thinks of for an entry: every batch that the wishes could make, one after the other. */
 export const lastDay = (ground: Ground): number => dayAt(ground, Math.max(0, placesFor(ground, ground.mostBatches) - 1));
@@ -240,13 +256,21 @@ export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal):
   const key = `${meetingName(one)} ${meetingName(other)}`;
   const known = ground.meetings.get(key);
   if (known !== undefined) return known;
-  const residents = new Set(ground.stock.animals.map((animal) => animal.id));
-  const newcomers = new Set([one.id, other.id].filter((id) => !residents.has(id)));
-  const findings = findingsOf(stockOfAll(ground, one === other ? [one] : [one, other]), meetingRules(ground), 'warning').filter(
-    (finding) => finding.accepted === undefined,
-  );
+  const danger = dangerOf(ground, one, other);
+  ground.meetings.set(key, danger);
+  return danger;
+}
+
+/** Most that meet mean nothing to each other. */
+const NO_DANGER: Danger = { excludes: false, grave: { predators: [], prey: [] }, slight: { predators: [], prey: [] } };
+
+function dangerOf(ground: Ground, one: StockAnimal, other: StockAnimal): Danger {
+  const all = findingsOf(stockOfAll(ground, one === other ? [one] : [one, other]), ground.sets.meeting, 'warning');
+  if (all.length === 0) return NO_DANGER;
+  const newcomers = new Set([one.id, other.id].filter((id) => !ground.residents.has(id)));
+  const findings = all.filter((finding) => finding.accepted === undefined);
   const grave = findings.filter((finding) => excludes(ground, finding, newcomers));
-  const danger: Danger = {
+  return {
     excludes: grave.length > 0,
     grave: rolesIn(ground, grave),
     slight: rolesIn(
@@ -254,8 +278,6 @@ export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal):
       findings.filter((finding) => !grave.includes(finding)),
     ),
   };
-  ground.meetings.set(key, danger);
-  return danger;
 }
 
 const meetingName = (animal: StockAnimal): string => `${animal.id}@${animal.count}@${animal.entryDay}@${animal.lengthCm?.centre}`;
@@ -270,7 +292,8 @@ const rolesIn = (ground: Ground, findings: readonly Finding[]): Roles => {
   return { predators: inRole('worse'), prey: inRole('better') };
 };
 
-const newcomerOn = (animal: StockAnimal, day: number): StockAnimal => ({ ...animal, entryDay: day, lengthDay: day, lengthCm: undefined });
+const newcomerOn = (animal: StockAnimal, day: number): StockAnimal =>
+  laidOut({ ...animal, entryDay: day, lengthDay: day, lengthCm: undefined });
 
 /** How two that come in may stand to each other in time. */
 const ORDERS: readonly (readonly [number, number])[] = [
@@ -284,19 +307,19 @@ const ORDERS: readonly (readonly [number, number])[] = [
  * length that is not known is judged at its worst, and nothing that could part them is counted on.
  */
 export function mayExclude(ground: Ground, one: StockAnimal, other: StockAnimal): boolean {
-  const rules = eitherWayRules(ground);
-  if (rules.length === 0) return false;
+  const { eitherWay } = ground.sets;
+  if (eitherWay.length === 0) return false;
   const key = `${one.id}@${one.count} ${other.id}@${other.count}`;
   const known = ground.perhaps.get(key);
   if (known !== undefined) return known;
-  const stock: Stock = { ...ground.stock, rockRelaidOn: [], divided: [] };
+  const stock = { ...ground.stock, rockRelaidOn: [], divided: [] };
   const residents = new Set(ground.stock.animals);
   const unmeasured = (animal: StockAnimal, later: number): StockAnimal =>
     residents.has(animal) ? animal : newcomerOn(animal, ground.startDay + later);
   const answer = ORDERS.some(([first, second]) =>
     findingsOf(
-      { ...stock, animals: inEntryOrder(one === other ? [unmeasured(one, 0)] : [unmeasured(one, first), unmeasured(other, second)]) },
-      rules,
+      holding(stock, inEntryOrder(one === other ? [unmeasured(one, 0)] : [unmeasured(one, first), unmeasured(other, second)])),
+      eitherWay,
       'error',
     ).some(({ accepted }) => accepted === undefined),
   );

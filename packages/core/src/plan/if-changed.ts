@@ -1,11 +1,11 @@
 import type { Change, IfChanged, LeftOut } from '@commensal/schema';
-import { applyChange } from '../changes/apply.js';
 import { isoOf } from '../quantity/days.js';
 import type { Library } from '../stock/library.js';
 import { lineId } from '../stock/line-id.js';
 import { differenceBetween } from './alternatives.js';
+import { groundAfter } from './changed-ground.js';
 import { fieldOf } from './field.js';
-import { type Ground, groundOf } from './ground.js';
+import type { Ground } from './ground.js';
 import type { Pick } from './line.js';
 import { isOverHold } from './possible-changes.js';
 import { selectBest, withAShareOf } from './select.js';
@@ -27,7 +27,7 @@ export function gainsFrom(
 ): IfChanged[] {
   const own = worthOf(picks);
   const gains = changesWorthTrying(ground, leftOut).flatMap((change): IfChanged[] => {
-    const changed = groundOf(applyChange(ground.situation, change), library, ground.rules, 'whether');
+    const changed = groundAfter(ground, library, [change]);
     const field = fieldOf(changed);
     const { arrangement, proven } = selectBest(field, { mostWork: withAShareOf(mostWork, changed), ranked: false });
     if (arrangement === undefined) return [];

@@ -1,7 +1,8 @@
-import { findingsOf } from '../check/check.js';
+import { type Asked, findingsOf } from '../check/check.js';
 import { firstWhere } from '../quantity/first-where.js';
 import { gape } from '../rules/gape/index.js';
-import type { StockAnimal } from '../stock/stock.js';
+import { holding } from '../stock/same-shape.js';
+import type { Stock, StockAnimal } from '../stock/stock.js';
 import type { Arrangement } from './arrange.js';
 import type { Ground } from './ground.js';
 import { movedTo } from './line.js';
@@ -62,12 +63,13 @@ const soonest = (first: LatestDay | undefined, { danger }: Danger): LatestDay =>
 
 function dangersOf(ground: Ground, batches: readonly Batch[], position: number): Danger[] {
   const entry = batches[position];
-  if (entry === undefined || !ground.rules.includes(gape)) return [];
+  const swallowing = ground.sets.meeting.filter(({ rule }) => rule === gape);
+  if (entry === undefined || swallowing.length === 0) return [];
   const residents = ground.stock.animals.map((animal) => ({ animal, from: undefined }));
   const newcomers = batches.slice(0, position).flatMap(({ animals }, from) => animals.map((animal) => ({ animal, from })));
   return entry.animals.flatMap((prey) =>
     [...residents, ...newcomers].flatMap(({ animal: predator, from }): Danger[] => {
-      const day = lastSafeDay(ground, entry.day, prey, predator);
+      const day = lastSafeDay(ground.stock, swallowing, entry.day, prey, predator);
       return day === undefined ? [] : [{ danger: { day, prey, predator }, from }];
     }),
   );
@@ -77,14 +79,20 @@ function dangersOf(ground: Ground, batches: readonly Batch[], position: number):
  * Mouths grow in the tank, while what waits to be bought stays as long as it is to be: there is one day from which on it can be swallowed
  * on entry, found by halving. Undefined where there is none within a year.
  */
-function lastSafeDay(ground: Ground, entryDay: number, prey: StockAnimal, predator: StockAnimal): number | undefined {
-  const isLate = (day: number): boolean => couldSwallow(ground, predator, movedTo(prey, day));
+function lastSafeDay(
+  stock: Stock,
+  swallowing: readonly Asked[],
+  entryDay: number,
+  prey: StockAnimal,
+  predator: StockAnimal,
+): number | undefined {
+  const isLate = (day: number): boolean => couldSwallow(stock, swallowing, predator, movedTo(prey, day));
   const until = entryDay + DAYS_AHEAD;
   return isLate(until) && !isLate(entryDay) ? firstWhere(entryDay + 1, until, isLate) - 1 : undefined;
 }
 
-const couldSwallow = (ground: Ground, predator: StockAnimal, prey: StockAnimal): boolean =>
-  findingsOf({ ...ground.stock, animals: [predator, prey] }, [gape], 'error').some(
+const couldSwallow = (stock: Stock, swallowing: readonly Asked[], predator: StockAnimal, prey: StockAnimal): boolean =>
+  findingsOf(holding(stock, [predator, prey]), swallowing, 'error').some(
     ({ outcome, subjects, accepted }) =>
       outcome === 'failed' && accepted === undefined && subjects.some(({ id, role }) => role === 'prey' && id === prey.id),
   );

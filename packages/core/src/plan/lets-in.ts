@@ -1,8 +1,8 @@
 import type { Change } from '@commensal/schema';
-import { applyChange } from '../changes/apply.js';
 import type { Library } from '../stock/library.js';
+import { groundAfter } from './changed-ground.js';
 import { fittingIn } from './fits.js';
-import { type Ground, groundOf } from './ground.js';
+import { type Ground, groundWith } from './ground.js';
 import type { Entry } from './insert.js';
 import type { Pick } from './line.js';
 
@@ -19,9 +19,8 @@ export interface Changed {
 }
 
 export function changedBy(ground: Ground, library: Library, changes: readonly Change[]): Changed {
-  const fresh = groundOf(changes.reduce(applyChange, ground.situation), library, ground.rules, 'whether');
   // Work is counted together.
-  const changed: Ground = { ...fresh, spent: ground.spent };
+  const changed = groundWith(groundAfter(ground, library, changes), { spent: ground.spent });
   // Ids of lines may differ afterwards; the wishes that stay keep their order.
   const dropped = new Set(changes.flatMap((change) => (change.kind === 'instead-of' ? change.species : [])));
   const staying = (ground.situation.wishes ?? []).flatMap((wish, index) => (dropped.has(wish.species) ? [] : [index]));

@@ -1,5 +1,6 @@
 import { exactly } from '../quantity/band.js';
 import { batchName } from './batches.js';
+import { laidOut } from '../stock/same-shape.js';
 import type { StockAnimal, StockKind, StockWish } from '../stock/stock.js';
 
 /** A wish that may come in: what it is called in findings and the entry lengths it can be bought at, shortest first. */
@@ -74,7 +75,7 @@ const purchaseDay = ({ watch }: Line, day: number): number | undefined =>
 
 /** A pick as an animal of the stock, that goes in on a day at a length. */
 export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefined): StockAnimal {
-  return {
+  return laidOut({
     id: pick.line.id,
     name: undefined,
     kind: pick.line.wish.kind,
@@ -87,8 +88,8 @@ export function newcomerFrom(pick: Pick, day: number, lengthCm: number | undefin
     lengthDay: day,
     entryDay: day,
     leaveDay: Number.POSITIVE_INFINITY,
-  };
+  });
 }
 
 /** An animal that goes in on another day, as long as it was to be. */
-export const movedTo = (animal: StockAnimal, day: number): StockAnimal => ({ ...animal, entryDay: day, lengthDay: day });
+export const movedTo = (animal: StockAnimal, day: number): StockAnimal => laidOut({ ...animal, entryDay: day, lengthDay: day });

@@ -1,8 +1,8 @@
 import { isError } from '../check/check.js';
 import { animalAt, clashWithResidents, everyPlace, type Place } from './clashes.js';
-import { eitherWayRules, excludesForGood, findingsWith, type Ground, lastDayTried, lastingRules } from './ground.js';
+import { excludesForGood, findingsWith, type Ground, lastDayTried } from './ground.js';
 import { everyLength, type Line, newcomerFrom, type Pick } from './line.js';
-import { isVendors } from '../rules/ids.js';
+import { isAmong } from './rule-sets.js';
 
 /** Most options of one plan: numbers of wishes, each of which is one. */
 export const MOST_OPTIONS = 512;
@@ -21,18 +21,12 @@ export function optionsFor(ground: Ground, line: Line): Pick[] {
  * in larger sets they do as well.
  */
 function isLockedOut(ground: Ground, pick: Pick): boolean {
-  const rules = ground.rules.filter(
-    ({ id, planning, gravest, monotone }) =>
-      planning === 'plan' &&
-      gravest === undefined &&
-      !isVendors(id) &&
-      (monotone.fewerAnimals === 'better' || monotone.fewerAnimals === 'neither'),
-  );
+  const { lockingOut } = ground.sets;
   const isOut = (place: Place): boolean =>
-    findingsWith(ground, [animalAt(ground, pick, place)], rules).some(
+    findingsWith(ground, [animalAt(ground, pick, place)], lockingOut).some(
       (finding) => isError(finding) && finding.subjects.some(({ id }) => id === pick.line.id),
     );
-  return rules.length > 0 && everyPlace(ground, pick).every(isOut);
+  return lockingOut.length > 0 && everyPlace(ground, pick).every(isOut);
 }
 
 /**
@@ -43,11 +37,11 @@ export function worksAlone(ground: Ground, pick: Pick): boolean {
   const ids = new Set([pick.line.id]);
   const every = everyLength(pick.line);
   // Of a rule of others it is not known that what fails at both ends fails between them.
-  const lengths = ground.rules.some(({ id }) => isVendors(id)) ? every : [every[0], every.at(-1)];
+  const lengths = ground.sets.othersToo ? every : [every[0], every.at(-1)];
   let standing: Map<string, string> | undefined;
   for (const day of [ground.startDay, lastDayTried(ground)]) {
     for (const length of lengths) {
-      const found = findingsWith(ground, [newcomerFrom(pick, day, length)], lastingRules(ground)).filter((finding) =>
+      const found = findingsWith(ground, [newcomerFrom(pick, day, length)], ground.sets.lasting).filter((finding) =>
         excludesForGood(ground, finding, ids),
       );
       const before = standing;
@@ -56,7 +50,7 @@ export function worksAlone(ground: Ground, pick: Pick): boolean {
     }
   }
   // Where the even contest is the worst, neither end need be the safest.
-  const isEitherWay = (rule: string): boolean => eitherWayRules(ground).some(({ id }) => id === rule);
+  const isEitherWay = (rule: string): boolean => isAmong(ground.sets.eitherWay, rule);
   return (
     [...(standing ?? new Map<string, string>()).values()].every(isEitherWay) &&
     everyPlace(ground, pick).some((place) => !clashWithResidents(ground, pick, place)) &&

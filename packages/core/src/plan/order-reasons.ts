@@ -3,7 +3,7 @@ import { isoOf } from '../quantity/days.js';
 import type { StockAnimal } from '../stock/stock.js';
 import type { Arrangement } from './arrange.js';
 import { costBefore, watchOf } from './batches.js';
-import { excludes, excludingRules, findingsWith, type Ground } from './ground.js';
+import { excludes, findingsWith, type Ground, mayFail } from './ground.js';
 import type { LatestDay } from './latest-day.js';
 import { movedTo } from './line.js';
 
@@ -76,7 +76,8 @@ function changingPlaces(ground: Ground, { batches }: Arrangement, position: numb
   ];
   const newcomers = [...others, ...moved];
   const ids = new Set(newcomers.map(({ id }) => id));
-  const found = findingsWith(ground, newcomers, excludingRules(ground)).find((finding) => excludes(ground, finding, ids));
+  const asked = ground.sets.excluding.filter(({ rule }) => mayFail(ground, rule, newcomers));
+  const found = findingsWith(ground, newcomers, asked).find((finding) => excludes(ground, finding, ids));
   if (found !== undefined) return mustFollow(found, entry.animals, before.animals);
   return costBefore(entry.batch, before.batch) === costBefore(before.batch, entry.batch)
     ? [{ message: 'order.interchangeable', data: {} }]

@@ -1,5 +1,5 @@
 import type { PlannedAnimals, PlannedIntroduction, Plan, Situation } from '@commensal/schema';
-import { cautionsIn } from '../check/check.js';
+import { cautionsIn, check } from '../check/check.js';
 import { isoOf } from '../quantity/days.js';
 import { expectIds } from '../rules/ids.js';
 import { rules as allRules } from '../rules/index.js';
@@ -9,7 +9,7 @@ import type { StockAnimal } from '../stock/stock.js';
 import { alternativesTo, chosenOf } from './alternatives.js';
 import { arrange } from './arrange.js';
 import { fieldOf } from './field.js';
-import { groundOf } from './ground.js';
+import { groundOf, stockWith } from './ground.js';
 import { gainsFrom } from './if-changed.js';
 import { impossibleIn } from './impossible.js';
 import { latestDays } from './latest-day.js';
@@ -49,7 +49,13 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
   const isImpossible = selection.arrangement === undefined && ground.lines.some(({ wish }) => wish.must);
   const arrangement = selection.arrangement ?? arrange(ground, []);
   const { picks } = arrangement;
-  const { findings, summary, staleAcceptances } = arrangement.checked;
+  const { findings, summary, staleAcceptances } = check(
+    stockWith(
+      ground,
+      arrangement.batches.flatMap(({ animals }) => animals),
+    ),
+    rules,
+  );
   const latest = latestDays(ground, arrangement);
   const leftOut = leftOutOf(ground, library, arrangement);
   const lines = ground.lines.map(({ id, wish: { kind } }) => ({ id, kind }));

@@ -116,7 +116,7 @@ export function treatmentOn(
   strengths: StrengthBook,
   options: ContestOptions,
 ): Treatment {
-  const asks = actor.kind.record.conduct?.pugnacity?.smaller !== undefined && actor.kind.id !== target.kind.id;
+  const asks = actor.kind.pugnacity?.smaller !== undefined && actor.kind.id !== target.kind.id;
   const smaller = asks ? isMuchSmaller(actor, target, day, strengths, options) : false;
   return treatmentOf(actor, target, { smaller, newcomer });
 }

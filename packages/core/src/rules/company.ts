@@ -57,7 +57,7 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
       else alike.push(animal);
     }
     for (const animals of byKind.values()) {
-      const record = (animals[0] as StockAnimal).kind.record;
+      const { record, pugnacity } = (animals[0] as StockAnimal).kind;
       const told = record.conduct?.company;
       const [least, most] = told === undefined ? [1, 1] : ORDINARY[told.kind];
       each({
@@ -69,9 +69,9 @@ export const company: Rule<CompanyMeasure, 'fiercePugnacity'> = {
         least: told?.least ?? least,
         most: told?.most ?? most,
         dwindles: told?.dwindles === true,
-        ownKind: record.conduct?.pugnacity?.ownKind,
-        maleToMale: record.conduct?.pugnacity?.maleToMale,
-        femaleToFemale: record.conduct?.pugnacity?.femaleToFemale,
+        ownKind: pugnacity?.ownKind,
+        maleToMale: pugnacity?.maleToMale,
+        femaleToFemale: pugnacity?.femaleToFemale,
         sexChange: record.lifeCycle?.sexChange?.value,
         basis: told?.basis ?? 'recalled',
       });

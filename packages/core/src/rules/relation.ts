@@ -40,7 +40,7 @@ const ANYTHING = 4;
 
 /** What one animal does to another: of all the relations that apply, the one that is treated worst. */
 export function treatmentOf(actor: StockAnimal, target: StockAnimal, { smaller, newcomer }: Standing): Treatment {
-  const pugnacity = actor.kind.record.conduct?.pugnacity;
+  const pugnacity = actor.kind.pugnacity;
   if (pugnacity === undefined) return { step: undefined, atMost: ANYTHING, toward: closest(actor.kind, target.kind), basis: 'recalled' };
   let step = -1;
   let toward: Toward = 'other-animals';
@@ -87,7 +87,7 @@ function closest(actor: StockKind, target: StockKind): Toward {
 
 /** Where both sexes are known, and the record tells the sexes apart. */
 export function bySex(actor: StockAnimal, target: StockAnimal): [Toward, number] | undefined {
-  const pugnacity = actor.kind.record.conduct?.pugnacity;
+  const pugnacity = actor.kind.pugnacity;
   if (pugnacity === undefined || actor.sex === undefined || target.sex === undefined) return undefined;
   const [toward, told]: [Toward, number | undefined] =
     actor.sex !== target.sex
@@ -101,4 +101,4 @@ export function bySex(actor: StockAnimal, target: StockAnimal): [Toward, number]
 /** One is taken for the other, whichever record says so. */
 const lookAlike = (one: StockKind, other: StockKind): boolean => names(one, other) || names(other, one);
 
-const names = (one: StockKind, other: StockKind): boolean => one.record.conduct?.resembles?.species.includes(other.id) === true;
+const names = (one: StockKind, other: StockKind): boolean => one.resembles.includes(other.id);

@@ -5,7 +5,7 @@ import { type Band, bandOf, exactly, type Quantity } from '../quantity/band.js';
 import { weakest } from '../quantity/basis.js';
 import { together } from '../quantity/log-errors.js';
 import { ratioOf } from '../quantity/ratio.js';
-import type { StockKind } from './stock.js';
+import type { Pugnacity, StockKind } from './stock.js';
 import { type StandInFigure, standIn } from './stand-ins.js';
 
 /** A length formula fitted over many families is off by about this factor for one species (our choice; no published figure seen). */
@@ -43,12 +43,22 @@ export function kindOf(record: SpeciesRecord, standIns?: StandIns): StockKind {
     defendedPerTotal: record.shape?.defendedDepth === undefined ? undefined : perTotal(record.shape.defendedDepth, totalPerStandard),
     rockClaimL: band(record.conduct?.rockClaim, 'L'),
     wayOfLiving: record.conduct?.wayOfLiving?.value,
-    pugnacity: record.conduct?.pugnacity,
+    pugnacity: pugnacityOf(record),
+    resembles: record.conduct?.resembles?.species ?? NOBODY,
     temperatureCel: band(record.needs?.temperature, 'Cel', 1),
     temperatureLimitsCel: band(record.needs?.temperatureLimits, 'Cel', 1),
     salinity: band(record.needs?.salinity, '1', 1),
     acidity: band(record.needs?.acidity, '[pH]', 1),
   };
+}
+
+const NOBODY: readonly string[] = [];
+
+function pugnacityOf({ conduct }: SpeciesRecord): Pugnacity | undefined {
+  if (conduct?.pugnacity === undefined) return undefined;
+  const { ownKind, genus, kin, others, newcomers, lookAlikes, smaller, maleToMale, femaleToFemale, maleToFemale, basis } =
+    conduct.pugnacity;
+  return { ownKind, genus, kin, others, newcomers, lookAlikes, smaller, maleToMale, femaleToFemale, maleToFemale, basis };
 }
 
 function band(quantity: Quantity | undefined, unit: string, spread?: number): Band | undefined {

@@ -5,10 +5,13 @@ import { dayOf } from '../quantity/days.js';
 import { kindOf, lengthOf } from './kind-of.js';
 import { type Library, recordOf } from './library.js';
 import type { Stock, StockAnimal, StockKind, StockWish } from './stock.js';
+import { holding, laidOut } from './same-shape.js';
 import { tankOf } from './tank-of.js';
 
 /** How far ahead rules look when the settings do not say: three years. */
 export const HORIZON_DAYS = 1096;
+
+const NONE_KNOWN: ReadonlyMap<string, StockKind> = new Map();
 
 /** A stock, and what kept parts of the situation out of it. With problems the stock lacks the animals they are about. */
 export interface Stocking {
@@ -21,11 +24,11 @@ export interface Stocking {
  * record gives a problem `unknown-species`, never an exception.
  *
  * Residents' lengths count from `measuredOn`, else from the day of the situation; newcomers without a length come in at the
- * size usually sold.
+ * size usually sold. Where many situations are resolved against one library, `known` holds kinds that were resolved before, by their id.
  */
-export function stockOf(situation: Situation, library: Library): Stocking {
+export function stockOf(situation: Situation, library: Library, known: ReadonlyMap<string, StockKind> = NONE_KNOWN): Stocking {
   const problems: Problem[] = [];
-  const kinds = new Map<string, StockKind | undefined>();
+  const kinds = new Map<string, StockKind | undefined>(known);
   const day = dayOf(situation.date);
   const settings = situation.settings ?? {};
 
@@ -65,26 +68,28 @@ export function stockOf(situation: Situation, library: Library): Stocking {
 
   return {
     problems,
-    stock: {
-      day,
-      horizonDay: day + (settings.horizonDays ?? HORIZON_DAYS),
-      tank: tankOf(situation.tank),
-      keeper: { careTier: situation.keeper?.careTier, provisions: situation.keeper?.provisions ?? [] },
-      animals: inEntryOrder(animals.flatMap((animal) => withRemovals(animal, removals))),
-      wishes,
-      rockRelaidOn: events.filter((event) => event.kind === 'rock-relaid').map((event) => dayOf(event.date)),
-      divided: events
-        .filter((event) => event.kind === 'tank-divided')
-        .map((event) => ({ from: dayOf(event.date), until: dayOf(event.until) })),
-      settings: {
-        thresholds: settings.thresholds ?? {},
-        off: settings.off ?? [],
-        accepted: settings.accepted ?? [],
-        whenUncertain: settings.whenUncertain ?? 'avoid',
-        priorities: settings.priorities ?? 'add-up',
-        notBefore: settings.notBefore === undefined ? undefined : dayOf(settings.notBefore),
+    stock: holding(
+      {
+        day,
+        horizonDay: day + (settings.horizonDays ?? HORIZON_DAYS),
+        tank: tankOf(situation.tank),
+        keeper: { careTier: situation.keeper?.careTier, provisions: situation.keeper?.provisions ?? [] },
+        wishes,
+        rockRelaidOn: events.filter((event) => event.kind === 'rock-relaid').map((event) => dayOf(event.date)),
+        divided: events
+          .filter((event) => event.kind === 'tank-divided')
+          .map((event) => ({ from: dayOf(event.date), until: dayOf(event.until) })),
+        settings: {
+          thresholds: settings.thresholds ?? {},
+          off: settings.off ?? [],
+          accepted: settings.accepted ?? [],
+          whenUncertain: settings.whenUncertain ?? 'avoid',
+          priorities: settings.priorities ?? 'add-up',
+          notBefore: settings.notBefore === undefined ? undefined : dayOf(settings.notBefore),
+        },
       },
-    },
+      inEntryOrder(animals.flatMap((animal) => withRemovals(animal, removals))),
+    ),
   };
 }
 
@@ -168,9 +173,9 @@ function withRemovals(animal: StockAnimal, removals: ReadonlyMap<string, number>
     const day = removals.get(`${animal.id}#${n}`);
     if (day === undefined || day >= leaveDay) continue;
     staying -= 1;
-    parts.push({ ...animal, id: `${animal.id}#${n}`, count: 1, leaveDay: day });
+    parts.push(laidOut({ ...animal, id: `${animal.id}#${n}`, count: 1, leaveDay: day }));
   }
-  if (staying > 0) parts.unshift({ ...animal, count: staying, leaveDay });
+  if (staying > 0) parts.unshift(laidOut({ ...animal, count: staying, leaveDay }));
   return parts;
 }
 

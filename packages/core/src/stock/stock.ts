@@ -94,18 +94,26 @@ export interface StockKind {
   readonly rockClaimL: Band | undefined;
   readonly wayOfLiving: string | undefined;
   readonly pugnacity: Pugnacity | undefined;
+  /** Ids of the species that it is taken for. */
+  readonly resembles: readonly string[];
   readonly temperatureCel: Band | undefined;
   readonly temperatureLimitsCel: Band | undefined;
   readonly salinity: Band | undefined;
   readonly acidity: Band | undefined;
 }
 
+/** What is done to whom: 0 ignores, 1 displays, 2 chases, 3 bites, 4 kills; undefined where the record does not tell it apart. */
 export interface Pugnacity {
   readonly ownKind: number;
   readonly genus: number;
   readonly kin: number;
   readonly others: number;
   readonly newcomers: number;
+  readonly lookAlikes: number | undefined;
+  readonly smaller: number | undefined;
+  readonly maleToMale: number | undefined;
+  readonly femaleToFemale: number | undefined;
+  readonly maleToFemale: number | undefined;
   readonly basis: Basis;
 }
 
