@@ -1,5 +1,7 @@
 import { type Command, Option } from 'commander';
 import { COVERAGE_FORMATS, type CoverageOptions, runCoverage } from './commands/records/coverage.js';
+import { runNew } from './commands/records/new.js';
+import { FORMS, LENGTH_TYPES, type NewOptions } from './commands/records/new-input.js';
 import { runSources, SOURCES_FORMATS, type SourcesOptions } from './commands/records/sources.js';
 import { nonEmpty, outOption, speciesOption } from './options.js';
 
@@ -17,6 +19,33 @@ export function addRecordsCommands(program: Command, done: (code: number) => voi
     .addOption(formats(COVERAGE_FORMATS))
     .addOption(outOption())
     .action((options: CoverageOptions) => done(runCoverage(options)));
+  records
+    .command('new')
+    .description('a first record from a scientific name, and what is worth finding out first; asks where standard input is a terminal')
+    .argument('<name>', 'genus and species, such as "Halichoeres melanurus"', nonEmpty)
+    .addOption(speciesOption())
+    .option('--family <family>', 'its family; not needed where a record is of the same genus', nonEmpty)
+    .option('--form <form>', `${FORMS.join(', ')}; not needed where the family tells`, nonEmpty)
+    .option('--english <name>', 'its English name', nonEmpty)
+    .option('--name <language:name>', 'its name in another language; may be given again', (text: string, before: string[] = []) => [
+      ...before,
+      text,
+    ])
+    .option('--maximum <length>', 'the greatest length on record, such as 12cm', nonEmpty)
+    .option('--length-type <type>', `how that was measured: ${LENGTH_TYPES.join(', ')} (TL unless told)`, nonEmpty)
+    .option('--source <key>', 'key of the bibliography entry that gives that length; without one it is from memory', nonEmpty)
+    .option('--aphia-id <number>', 'its number in the World Register of Marine Species', nonEmpty)
+    .option('--authorship <text>', 'who named it, and when', nonEmpty)
+    .option('--added-in <release>', 'data release it comes with (the next of the sample unless told)', nonEmpty)
+    .option(
+      '--out <place>',
+      'folder of records, or a file that ends in .species.json, or - for standard output (this folder unless told)',
+      nonEmpty,
+    )
+    .option('--dry-run', 'write nothing, print the record')
+    .option('--no-input', 'never ask')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
+    .action(async (name: string, options: NewOptions) => done(await runNew(name, options)));
   records
     .command('sources')
     .description('the bibliography: who uses what, what nothing uses, what is missing')
