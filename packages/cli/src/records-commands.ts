@@ -1,9 +1,10 @@
 import { type Command, Option } from 'commander';
 import { COVERAGE_FORMATS, type CoverageOptions, runCoverage } from './commands/records/coverage.js';
+import { type ExplainOptions, runExplain } from './commands/records/explain.js';
 import { runNew } from './commands/records/new.js';
 import { FORMS, LENGTH_TYPES, type NewOptions } from './commands/records/new-input.js';
 import { runSources, SOURCES_FORMATS, type SourcesOptions } from './commands/records/sources.js';
-import { nonEmpty, outOption, speciesOption } from './options.js';
+import { nonEmpty, outOption, reportFormatOption, speciesOption } from './options.js';
 
 const formats = (choices: readonly string[]): Option => new Option('--format <format>', 'what to print').choices(choices).default('text');
 
@@ -46,6 +47,14 @@ export function addRecordsCommands(program: Command, done: (code: number) => voi
     .option('--no-input', 'never ask')
     .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
     .action(async (name: string, options: NewOptions) => done(await runNew(name, options)));
+  records
+    .command('explain')
+    .description('one record as prose: what is known, how well, where from, and what the rules can and cannot tell because of it')
+    .argument('<id>', 'id of a record, or a file that holds one, or - for standard input', nonEmpty)
+    .addOption(speciesOption())
+    .addOption(reportFormatOption())
+    .addOption(outOption())
+    .action((id: string, options: ExplainOptions) => done(runExplain(id, options)));
   records
     .command('sources')
     .description('the bibliography: who uses what, what nothing uses, what is missing')

@@ -17,8 +17,10 @@ export {
   SCIENTIFIC_NAME,
 } from './draft/draft-record.js';
 export { type ImputedFigure, imputedFigure, type ImputedWeight, imputedWeight, withImputed } from './draft/imputed.js';
+export { explain, type Explained, explainMarkdown, explainText } from './explain/explain.js';
 export { type Judgement, type Look, lookAt } from './explain/meetings.js';
 export { type Worth, type WorthFinding, worthFinding } from './explain/worth-finding.js';
+export { voiceFor } from './explain/voice-for.js';
 export { sayWorth, worthLines, worthNote } from './explain/worth-text.js';
 export { entriesAt, fieldAt, type Grounded, groundedIn, type Standing, standingOf } from './field-at.js';
 export { RECORD_ENDING, recordPath } from './record-path.js';

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { type Library, libraryOf } from '@commensal/core';
+import type { Library } from '@commensal/core';
 import {
   draftRecord,
   entriesAt,
@@ -10,12 +10,11 @@ import {
   recordedAs,
   recordPath,
   recordText,
+  voiceFor,
   worthFinding,
   worthLines,
   worthNote,
 } from '@commensal/records';
-import { namesIn } from '@commensal/report';
-import { en } from '@commensal/report/en';
 import { type SpeciesRecord, speciesProblems } from '@commensal/schema';
 import { bibliography, release } from '@commensal/species-sample';
 import { badCall, BadInput, EXIT } from '../../failure.js';
@@ -108,12 +107,7 @@ export async function runNew(scientificName: string, options: NewOptions): Promi
 }
 
 function worthText(record: SpeciesRecord, found: ReturnType<typeof worthFinding>, library: Library): string {
-  const names = namesIn(
-    { $schema: 'https://commensal.example/schema/1.0/situation.schema.json', date: '2000-01-01', tank: { water: { value: 1, unit: 'L' } } },
-    libraryOf([record, ...library.records.values()].filter(({ id }, at) => at === 0 || id !== record.id)),
-    'en',
-  );
-  const lines = worthLines({ catalogue: en, units: 'metric', names }, found).map((line, at) => `${String(at + 1).padStart(3)}. ${line}`);
+  const lines = worthLines(voiceFor(record, library), found).map((line, at) => `${String(at + 1).padStart(3)}. ${line}`);
   return ['Worth finding out first, by how much hangs on it:', ...lines, '', worthNote(found), ''].join('\n');
 }
 
