@@ -47,16 +47,16 @@ export function sentence(voice: Voice, references: References, record: SpeciesRe
   return `${opening} ${parts.join('; it ')}.`;
 }
 
-/** One clause of the first entry of a field; none where it is absent. */
+/** One clause of the first entry of a field, which `said` puts into words; none where it is absent. */
 export function clause(
   voice: Voice,
   record: SpeciesRecord,
   field: string,
-  wording: (value: string, entry: Grounded) => string | undefined,
+  wording: (said: () => string, entry: Grounded) => string | undefined,
 ): Clause[] {
   const [entry] = entriesAt(record, field);
   if (entry === undefined) return [];
-  const text = wording(sayRecorded(voice, field, entry), entry);
+  const text = wording(() => sayRecorded(voice, field, entry), entry);
   return text === undefined ? [] : [{ text, grounds: entry }];
 }
 

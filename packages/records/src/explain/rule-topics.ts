@@ -1,7 +1,7 @@
 import { sayList, type Voice } from '@commensal/report';
 
 /** What each rule judges, within a sentence. A test holds the list against the rules. */
-const TOPICS: Readonly<Record<string, string>> = {
+export const TOPICS: Readonly<Record<string, string>> = {
   gape: 'swallowing',
   appetite: 'what it eats or harms',
   rivalry: 'fights',

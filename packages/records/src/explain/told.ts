@@ -1,6 +1,6 @@
 import { type References, sayWord, type Voice } from '@commensal/report';
 import type { Pugnacity, SpeciesRecord } from '@commensal/schema';
-import { entriesAt, fieldAt } from '../field-at.js';
+import { entriesAt, fieldAt, type Grounded } from '../field-at.js';
 import { type Clause, clause, inRow, sentence, share } from './prose.js';
 
 /** What a record tells, put into sentences, a topic a function. */
@@ -18,7 +18,7 @@ const joined = (...sentences: readonly string[]): string => sentences.filter((te
 
 /** Clauses of several fields, each worded with the value of its field. */
 function clauses({ voice, record }: Teller, wordings: Readonly<Record<string, (value: string) => string>>): Clause[] {
-  return Object.entries(wordings).flatMap(([field, wording]) => clause(voice, record, field, wording));
+  return Object.entries(wordings).flatMap(([field, wording]) => clause(voice, record, field, (said) => wording(said())));
 }
 
 const tell = ({ voice, references, record }: Teller, opening: string, all: readonly Clause[]): string =>
@@ -33,7 +33,8 @@ export function identity(teller: Teller): string {
   const { voice, record } = teller;
   const { taxon, form, vernacularNames, synonyms = [] } = record;
   const name = voice.names.speciesName(record.id);
-  const subject = name === taxon.scientificName ? name : `The ${name} (${taxon.scientificName})`;
+  const subject =
+    name === taxon.scientificName ? name : `${voice.names.isBare(record.id) ? name : `The ${name}`} (${taxon.scientificName})`;
   const english = vernacularNames.filter(({ language, name: one }) => language === 'en' && one !== name).map((one) => one.name);
   const foreign = vernacularNames.filter(({ language }) => language !== 'en').map(({ language, name: one }) => `${one} (${language})`);
   const also = [...english, ...foreign];
@@ -134,7 +135,7 @@ export function food(teller: Teller): string {
     (_, { food: one, obligate }) => `${obligate === true ? 'starves without' : 'wants above all'} ${words(voice, one)}`,
   );
   return tell(teller, 'It', [
-    ...clauses(teller, { 'feeding.mode': (value) => value }),
+    ...clauses(teller, { 'feeding.mode': (value) => value.replace('scavenger', 'scavenges') }),
     ...eats,
     ...fish,
     ...clause(voice, record, 'feeding.cleans', (_, { value }) => (value === true ? 'cleans others of parasites' : undefined)),
@@ -177,6 +178,9 @@ function pugnacityWords(pugnacity: Pugnacity): string {
     ...(bySex.length === 0 ? [] : [`within its kind it comes to ${bySex.join(', ')}`.replace('comes to between', 'comes between')]),
   ].join('; ');
 }
+
+/** Ways of living whose words are a sentence of their own. */
+const VERB = /^(crawls|grazes|perches|stays)/;
 
 /** What it does to others, and whom it wants beside it. */
 export function conduct(teller: Teller): string {
@@ -232,6 +236,20 @@ export function conduct(teller: Teller): string {
   );
 }
 
+/** Partners that rest on the same and are needed alike share one clause. */
+function partnersIn({ voice, record }: Teller): Clause[] {
+  const alike = new Map<string, { grounds: Grounded; names: string[] }>();
+  for (const entry of entriesAt(record, 'needs.partners')) {
+    const key = JSON.stringify([entry.optional, entry.basis, entry.source]);
+    const one = alike.get(key) ?? { grounds: entry, names: [] };
+    alike.set(key, { ...one, names: [...one.names, voice.names.speciesName(String(entry.species))] });
+  }
+  return [...alike.values()].map(({ grounds, names }) => ({
+    grounds,
+    text: `${grounds.optional === true ? 'can live' : 'must live'} with ${inRow(names)}`,
+  }));
+}
+
 /** What it must be given. */
 export function needs(teller: Teller): string {
   const { voice, record } = teller;
@@ -250,12 +268,7 @@ export function needs(teller: Teller): string {
       text: `${entry.optional === true ? 'likes' : 'needs'} ${entry.kind === 'sand-bed' ? 'a bed of sand' : entry.kind === 'branches' ? 'branching corals or the like' : withA(words(voice, entry.kind))}`,
     }),
   );
-  const partners = entriesAt(record, 'needs.partners').map(
-    (entry): Clause => ({
-      grounds: entry,
-      text: `${entry.optional === true ? 'can live' : 'must live'} with ${voice.names.speciesName(String(entry.species))}`,
-    }),
-  );
+  const partners = partnersIn(teller);
   return joined(
     tell(teller, 'It', [...tier, ...clauses(teller, { 'needs.provisions': (value) => `needs ${value}` }), ...bred]),
     tell(
@@ -316,8 +329,8 @@ const CATEGORIES: Readonly<Record<string, string>> = {
 export function lifeAndLaw(teller: Teller): string {
   const { voice, record } = teller;
   return tell(teller, 'It', [
-    ...clause(voice, record, 'lifeCycle.sexChange', (value, { value: way }) =>
-      way === 'none' ? 'does not change sex' : way === 'both-at-once' ? 'is of both sexes at once' : `changes sex ${value}`,
+    ...clause(voice, record, 'lifeCycle.sexChange', (said, { value: way }) =>
+      way === 'none' ? 'does not change sex' : way === 'both-at-once' ? 'is of both sexes at once' : `changes sex ${said()}`,
     ),
     ...clauses(teller, { 'lifeCycle.longevity': (value) => `lives up to ${value}` }),
     ...clause(voice, record, 'lifeCycle.captiveBred', (_, { value }) =>
@@ -347,14 +360,11 @@ export function lifeAndLaw(teller: Teller): string {
 /** What can hurt, with its place on the animal. */
 export function hazards(teller: Teller): string {
   const { voice, record } = teller;
-  return tell(
-    teller,
-    'On record of what can hurt:',
-    entriesAt(record, 'hazards').map(
-      (entry): Clause => ({
-        grounds: entry,
-        text: `${words(voice, entry.kind)}${typeof entry.part === 'string' ? ` in ${entry.part}` : ''}, ${entry.severity === 'dangerous' ? 'which needs medical help' : 'which heals by itself as a rule'}`,
-      }),
-    ),
-  ).replaceAll('; it ', '; ');
+  const all = entriesAt(record, 'hazards').map(
+    (entry): Clause => ({
+      grounds: entry,
+      text: `${words(voice, entry.kind)}${typeof entry.part === 'string' ? `, “${entry.part}”,` : ''} ${entry.severity === 'dangerous' ? 'that needs medical help' : 'that heals by itself as a rule'}`,
+    }),
+  );
+  return tell(teller, 'It can hurt by', all).replaceAll('; it ', '; by ');
 }
