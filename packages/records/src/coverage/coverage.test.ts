@@ -1,4 +1,4 @@
-import { coverageProblems, type SpeciesRecord } from '@commensal/schema';
+import { type CoverageCounts, coverageProblems, type SpeciesRecord } from '@commensal/schema';
 import { records } from '@commensal/species-sample';
 import { describe, expect, it } from 'vitest';
 import { en } from '@commensal/report/en';
@@ -33,7 +33,7 @@ const THREE = [
 ];
 
 const empty = { measured: 0, derived: 0, imputed: 0, practice: 0, recalled: 0, none: 0, absent: 0 };
-const sum = (counts: Readonly<Record<string, number>>): number => Object.values(counts).reduce((one, other) => one + other, 0);
+const sum = (counts: CoverageCounts): number => Object.values(counts).reduce((one, other) => one + other, 0);
 
 describe('what the fields of three records rest on', () => {
   const coverage = coverageOf(THREE);

@@ -219,7 +219,8 @@ export function conduct(teller: Teller): string {
     tell(teller, 'It', [
       ...company,
       ...clauses(teller, {
-        'conduct.wayOfLiving': (value) => `spends the day ${/^(crawls|grazes|perches|stays)/.test(value) ? `in that it ${value}` : value}`,
+        'conduct.wayOfLiving': (value) =>
+          VERB.test(value) ? value : value === 'burrows' ? 'lives in a burrow' : `spends the day ${value}`,
         'conduct.rockClaim': (value) => (/^0\D/.test(value) ? 'holds no territory on the rock' : `holds ${value} of rock once adult`),
       }),
       ...clause(voice, record, 'conduct.escapes', (_, { value }) =>
