@@ -29,7 +29,13 @@ async function asking<Result>(options: NewOptions, use: (ask: Ask | undefined) =
   // Control-C ends the whole command, not only the question.
   terminal.on('SIGINT', () => process.exit(EXIT.interrupted));
   try {
-    return await use((question) => terminal.question(question));
+    // Lines are taken one by one from those typed, also ahead of their question. After the last, no answer: what lacks is told as missing.
+    const lines = terminal[Symbol.asyncIterator]();
+    return await use(async (question) => {
+      process.stderr.write(question);
+      const { value, done } = await lines.next();
+      return done === true ? '' : value;
+    });
   } finally {
     terminal.close();
   }
