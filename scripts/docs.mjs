@@ -9,6 +9,7 @@ import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { coveragePage } from './coverage-page.mjs';
 import { root } from './fingerprint.mjs';
 import { ready } from './ready.mjs';
 import { rulePages } from './rule-pages.mjs';
@@ -142,9 +143,9 @@ export function checkDocuments({ fix, folder = root }) {
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await ready({ build: true });
   const fix = !process.argv.includes('--check');
-  const pages = await rulePages({ fix });
+  const made = [await rulePages({ fix }), await coveragePage({ fix })];
   const { blocks, repaired, problems } = checkDocuments({ fix });
-  if (!fix) problems.push(...pages.problems);
+  if (!fix) problems.push(...made.flatMap((pages) => pages.problems));
   for (const problem of problems) process.stderr.write(`${problem}\n`);
   process.stdout.write(`${blocks} blocks run, ${repaired} outputs written anew, ${problems.length} problems\n`);
   process.exitCode = problems.length > 0 ? 1 : 0;

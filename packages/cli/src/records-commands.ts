@@ -1,6 +1,66 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
+import { COVERAGE_FORMATS, type CoverageOptions, runCoverage } from './commands/records/coverage.js';
+import { type ExplainOptions, runExplain } from './commands/records/explain.js';
+import { runNew } from './commands/records/new.js';
+import { FORMS, LENGTH_TYPES, type NewOptions } from './commands/records/new-input.js';
+import { runSources, SOURCES_FORMATS, type SourcesOptions } from './commands/records/sources.js';
+import { nonEmpty, outOption, reportFormatOption, speciesOption } from './options.js';
+
+const formats = (choices: readonly string[]): Option => new Option('--format <format>', 'what to print').choices(choices).default('text');
 
 /** `commensal records ...`: what data volunteers do with species records. `done` takes the exit code of the command that ran. */
-export function addRecordsCommands(program: Command, _done: (code: number) => void): void {
-  program.command('records').description('check, repair, write and read species records');
+export function addRecordsCommands(program: Command, done: (code: number) => void): void {
+  const records = program.command('records').description('check, repair, write and read species records');
+  records
+    .command('coverage')
+    .description('how many records hold each field, by what it rests on')
+    .addOption(speciesOption())
+    .option('--family <family>', 'count only records of this family', nonEmpty)
+    .option('--form <form>', 'count only records of this form, such as fish', nonEmpty)
+    .addOption(formats(COVERAGE_FORMATS))
+    .addOption(outOption())
+    .action((options: CoverageOptions) => done(runCoverage(options)));
+  records
+    .command('new')
+    .description('a first record from a scientific name, and what is worth finding out first; asks where standard input is a terminal')
+    .argument('<name>', 'genus and species, such as "Halichoeres melanurus"', nonEmpty)
+    .addOption(speciesOption())
+    .option('--family <family>', 'its family; not needed where a record is of the same genus', nonEmpty)
+    .option('--form <form>', `${FORMS.join(', ')}; not needed where the family tells`, nonEmpty)
+    .option('--english <name>', 'its English name', nonEmpty)
+    .option('--name <language:name>', 'its name in another language; may be given again', (text: string, before: string[] = []) => [
+      ...before,
+      text,
+    ])
+    .option('--maximum <length>', 'the greatest length on record, such as 12cm', nonEmpty)
+    .option('--length-type <type>', `how that was measured: ${LENGTH_TYPES.join(', ')} (TL unless told)`, nonEmpty)
+    .option('--source <key>', 'key of the bibliography entry that gives that length; without one it is from memory', nonEmpty)
+    .option('--aphia-id <number>', 'its number in the World Register of Marine Species', nonEmpty)
+    .option('--authorship <text>', 'who named it, and when', nonEmpty)
+    .option('--added-in <release>', 'data release it comes with (the next of the sample unless told)', nonEmpty)
+    .option(
+      '--out <place>',
+      'folder of records, or a file that ends in .species.json, or - for standard output (this folder unless told)',
+      nonEmpty,
+    )
+    .option('--dry-run', 'write nothing, print the record')
+    .option('--no-input', 'never ask')
+    .addOption(new Option('--format <format>', 'what to print').choices(['text', 'json']).default('text'))
+    .action(async (name: string, options: NewOptions) => done(await runNew(name, options)));
+  records
+    .command('explain')
+    .description('one record as prose: what is known, how well, where from, and what the rules can and cannot tell because of it')
+    .argument('<id>', 'id of a record, or a file that holds one, or - for standard input', nonEmpty)
+    .addOption(speciesOption())
+    .addOption(reportFormatOption())
+    .addOption(outOption())
+    .action((id: string, options: ExplainOptions) => done(runExplain(id, options)));
+  records
+    .command('sources')
+    .description('the bibliography: who uses what, what nothing uses, what is missing')
+    .addOption(speciesOption())
+    .option('--bibliography <file>', 'bibliography to use instead of that of the sample', nonEmpty)
+    .addOption(formats(SOURCES_FORMATS))
+    .addOption(outOption())
+    .action((options: SourcesOptions) => done(runSources(options)));
 }

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { renameSync, rmSync, writeFileSync, writeSync } from 'node:fs';
+import { constants, copyFileSync, linkSync, mkdirSync, renameSync, rmSync, writeFileSync, writeSync } from 'node:fs';
 import path from 'node:path';
 import { badCall, Broken } from './failure.js';
 
@@ -18,6 +18,38 @@ export function writeOutput(text: string, file: string | undefined): void {
     throw new Broken(
       `"${file}" cannot be written (${(error as NodeJS.ErrnoException).code ?? (error as Error).message}). Nothing was written.`,
     );
+  }
+}
+
+/**
+ * Writes a file that is not there yet, whole or not at all, with the folders above it; never over another, not even over one that
+ * came up meanwhile.
+ *
+ * @throws what `taken` makes of it where there is one.
+ */
+export function writeNewFile(text: string, file: string, taken: (found: string) => Error): void {
+  const aside = path.join(path.dirname(file), `.${path.basename(file)}.${randomUUID()}.part`);
+  try {
+    mkdirSync(path.dirname(file), { recursive: true });
+    writeFileSync(aside, text);
+    putInPlace(aside, file);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EEXIST') throw taken(`there is a file "${file}"`);
+    throw new Broken(`"${file}" cannot be written (${code ?? (error as Error).message}). Nothing was written.`);
+  } finally {
+    rmSync(aside, { force: true });
+  }
+}
+
+/** A second name for the file fails where there is one of that name, which renaming would not; some file systems have none to give. */
+function putInPlace(aside: string, file: string): void {
+  try {
+    linkSync(aside, file);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code !== 'EPERM' && code !== 'ENOTSUP' && code !== 'EOPNOTSUPP' && code !== 'ENOSYS') throw error;
+    copyFileSync(aside, file, constants.COPYFILE_EXCL);
   }
 }
 

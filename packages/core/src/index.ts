@@ -44,8 +44,9 @@ export { type Activity, type RoomInLengths, type SwimmingNeed, swimmingNeed } fr
 export { unIonisedShare, unIonisedShareFresh } from './biology/un-ionised-share.js';
 export { weight } from './biology/weight.js';
 export { weightEquivalentLength } from './biology/weight-equivalent-length.js';
-export { cautionsOf } from './check/cautions.js';
+export { CAUTION_SOURCES, cautionsOf } from './check/cautions.js';
 export { check, type Checked, isError } from './check/check.js';
+export { nearMiss } from './check/near-miss.js';
 export { settingsProblems } from './check/settings-problems.js';
 export { applyChange } from './changes/apply.js';
 export { MOST_OPTIONS, MOST_WISHES, numbersWished, plan, type Planned } from './plan/plan.js';
@@ -90,7 +91,9 @@ export { shelter, type ShelterMeasure } from './rules/shelter/index.js';
 export { swimmingRoom, type SwimmingRoomMeasure } from './rules/swimming-room.js';
 export { water, type WaterMeasure } from './rules/water.js';
 export type { WaterWordMeasure } from './rules/water-words.js';
+export { ANY_GROWTH_RATE } from './stock/kind-of.js';
 export { type Library, libraryOf, recordOf } from './stock/library.js';
+export { standIn, type StandInFigure } from './stock/stand-ins.js';
 export {
   daysTogether,
   type Pugnacity,

@@ -1,2 +1,28 @@
 /** For those who write species records. Pure: whoever calls hands in texts, records and tables, and gets problems, texts and records back. */
+export { coverageOf, STANDINGS } from './coverage/coverage.js';
+export { coveragePicture } from './coverage/coverage-picture.js';
+export { coverageCsv, coverageMarkdown, coverageText } from './coverage/coverage-table.js';
+export { FIELDS } from './coverage/fields.js';
+export {
+  type DraftInput,
+  draftRecord,
+  familiesKnown,
+  familyOfGenus,
+  formOfFamily,
+  idOf,
+  nearFamily,
+  nextRelease,
+  recordedAs,
+  recordText,
+  SCIENTIFIC_NAME,
+} from './draft/draft-record.js';
+export { type ImputedFigure, imputedFigure, type ImputedWeight, imputedWeight, withImputed } from './draft/imputed.js';
+export { explain, type Explained, explainMarkdown, explainText } from './explain/explain.js';
+export { type Judgement, type Look, lookAt } from './explain/meetings.js';
+export { type Worth, type WorthFinding, worthFinding } from './explain/worth-finding.js';
+export { voiceFor } from './explain/voice-for.js';
+export { sayWorth, worthLines, worthNote } from './explain/worth-text.js';
+export { entriesAt, fieldAt, type Grounded, groundedIn, type Standing, standingOf } from './field-at.js';
 export { RECORD_ENDING, recordPath } from './record-path.js';
+export { type MissingSource, type SourceUse, sourcesNamedIn, sourceUse, type UsedSource, type UseOfSource } from './sources/source-use.js';
+export { sourcesMarkdown, sourcesText } from './sources/sources-text.js';

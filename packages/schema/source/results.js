@@ -1,4 +1,5 @@
 import { BASE, closed, date, list, oneKindOf, oneOf, ref, schemaPointer, slug, text } from './parts.js';
+import { FORMS } from './species.js';
 
 /** What check and plan print as JSON; the parts they share. */
 const shared = {
@@ -471,6 +472,56 @@ export const rules = {
         defaults: { type: 'object', description: 'Its thresholds.', additionalProperties: ref('default') },
       },
       ['id', 'question', 'scope', 'planning', 'monotone', 'needs', 'sources', 'defaults'],
+    ),
+  },
+};
+
+const count = (description) => ({ type: 'integer', description, minimum: 0 });
+
+export const coverage = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  $id: `${BASE}/coverage.schema.json`,
+  ...closed(
+    'Coverage',
+    'How many records of a set hold each field, by what it rests on.',
+    {
+      $schema: schemaPointer('coverage'),
+      records: { type: 'integer', description: 'How many records were counted.', minimum: 1 },
+      forms: list({ type: 'string', description: 'A sort of animal.', enum: FORMS }, 'What sorts of animals they are about.', {
+        minItems: 1,
+        uniqueItems: true,
+      }),
+      fields: list(ref('field'), 'The fields, in the order of the schema of a record.', { minItems: 1 }),
+      total: ref('counts'),
+      families: list(ref('family'), 'All fields together, for each family, in alphabetical order.', { minItems: 1 }),
+    },
+    ['$schema', 'records', 'forms', 'fields', 'total', 'families'],
+  ),
+  $defs: {
+    counts: closed(
+      'CoverageCounts',
+      'How often a field rests on what. A list rests on the weakest of its entries.',
+      {
+        measured: count('Published for the species.'),
+        derived: count('Computed from published values.'),
+        imputed: count('A stand-in from genus, family or feeding guild.'),
+        practice: count('Common practice of the trade.'),
+        recalled: count('From memory, unchecked.'),
+        none: count('Lists that are known to be empty.'),
+        absent: count('Nothing is told: not known, or it does not apply.'),
+      },
+      ['measured', 'derived', 'imputed', 'practice', 'recalled', 'none', 'absent'],
+    ),
+    field: closed('FieldCoverage', 'One field.', { field: text('Its path in a record.', 80), counts: ref('counts') }, ['field', 'counts']),
+    family: closed(
+      'FamilyCoverage',
+      'One family.',
+      {
+        family: text('Its name.', 60),
+        records: { type: 'integer', description: 'How many records are of it.', minimum: 1 },
+        counts: ref('counts'),
+      },
+      ['family', 'records', 'counts'],
     ),
   },
 };

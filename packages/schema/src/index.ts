@@ -17,6 +17,7 @@ export type {
   Summary,
   Versions,
 } from './generated/check.js';
+export type { Coverage, CoverageCounts, FamilyCoverage, FieldCoverage } from './generated/coverage.js';
 // A plan holds findings and counts of the same types as a check report.
 export type {
   Alternative,
@@ -123,6 +124,7 @@ export { SCHEMA_VERSION } from './generated/version.js';
 export { DAYS } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
+export { coverageProblems } from './coverage-problems.js';
 export { planProblems } from './plan-problems.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import * as bibliographyValidator from '../src/generated/bibliography-validator.js';
 import * as checkValidator from '../src/generated/check-validator.js';
+import * as coverageValidator from '../src/generated/coverage-validator.js';
 import * as planValidator from '../src/generated/plan-validator.js';
 import * as rulesValidator from '../src/generated/rules-validator.js';
 import * as situationValidator from '../src/generated/situation-validator.js';
@@ -11,6 +12,7 @@ import * as standInsValidator from '../src/generated/stand-ins-validator.js';
 import {
   bibliographyProblems,
   checkProblems,
+  coverageProblems,
   type Problem,
   planProblems,
   rulesProblems,
@@ -79,6 +81,7 @@ export const documentsUnderTest: readonly DocumentUnderTest[] = [
   documentUnderTest('plan', planValidator.validate, planProblems),
   documentUnderTest('check', checkValidator.validate, checkProblems),
   documentUnderTest('rules', rulesValidator.validate, rulesProblems),
+  documentUnderTest('coverage', coverageValidator.validate, coverageProblems),
   documentUnderTest('bibliography', bibliographyValidator.validate, bibliographyProblems),
   documentUnderTest('stand-ins', standInsValidator.validate, standInsProblems),
 ];

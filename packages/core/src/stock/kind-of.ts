@@ -15,7 +15,7 @@ const FROESE_BINOHLAN_SPREAD = 1.15;
  * Growth where neither the species nor its family has a rate: the median of all reef fishes in the family medians of Morais &
  * Bellwood 2018, with a band as wide as those medians spread (0.08 to 2.8 a year).
  */
-const ANY_RATE: Band = { low: 0.15, centre: 0.57, high: 2.2, basis: 'imputed' };
+export const ANY_GROWTH_RATE: Band = { low: 0.15, centre: 0.57, high: 2.2, basis: 'imputed' };
 
 /** Limits hold for bodies as they are; what squeezing adds is for the rule to say. */
 const UNSQUEEZED = 1;
@@ -112,7 +112,7 @@ function asymptoticOf(record: SpeciesRecord, totalPerStandard: Band | undefined)
 
 function rateOf(record: SpeciesRecord, standIns: StandIns | undefined): Band {
   const own = band(record.growth?.rate, '/a');
-  return own ?? relatives(record, standIns, 'growthRate') ?? ANY_RATE;
+  return own ?? relatives(record, standIns, 'growthRate') ?? ANY_GROWTH_RATE;
 }
 
 function relatives(record: SpeciesRecord, standIns: StandIns | undefined, figure: StandInFigure): Band | undefined {

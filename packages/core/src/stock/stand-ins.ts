@@ -10,6 +10,9 @@ const CENTRAL_80_OF_PERCENTILE_90 = 1.2816 / 1.6449;
 /**
  * The figure of a group, with the published error of standing in for one of its members as its band.
  * Undefined where the tables hold none.
+ *
+ * @example
+ * standIn(undefined, 'family', 'Labridae', 'bodyDepth'); // undefined
  */
 export function standIn(standIns: StandIns | undefined, rank: StandInGroup['rank'], name: string, figure: StandInFigure): Band | undefined {
   const quantity: Quantity | undefined = standIns?.groups.find((group) => group.rank === rank && group.name === name)?.[figure];
