@@ -1,7 +1,7 @@
 /** The sample of species records: valid, sourced, within what is published, and wide enough to show every kind of trouble. */
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { libraryOf, rules, stockOf, type StockKind } from '@commensal/core';
+import { asymptoticFromMaximum, libraryOf, rules, stockOf, type StockKind } from '@commensal/core';
 import type { SpeciesRecord } from '@commensal/schema';
 import { bibliographyProblems, speciesProblems, standInsProblems } from '@commensal/schema';
 import { bibliography, records, release, standIns } from '@commensal/species-sample';
@@ -176,6 +176,36 @@ describe('growth (the traps of Morais & Bellwood 2018 and FishBase 06/2018)', ()
       expect(linf ?? rate).toBeDefined();
     },
   );
+});
+
+describe('growth rates that no study gives', () => {
+  const rated = records.flatMap(({ id, taxon, size, growth }) =>
+    growth?.rate === undefined ? [] : [{ id, taxon, size, rate: growth.rate }],
+  );
+  const derived = rated.filter(({ rate }) => rate.basis === 'derived');
+  const fromGenus = rated.filter(({ rate }) => rate.basis === 'imputed');
+
+  it('there are some of each sort, and none is from memory or a guess', () => {
+    expect(derived.length).toBeGreaterThan(5);
+    expect(fromGenus.length).toBeGreaterThan(5);
+    expect(rated.filter(({ rate }) => rate.basis === 'recalled' || rate.basis === 'practice').map(({ id }) => id)).toEqual([]);
+  });
+
+  it.each(derived)('$id lies on the line of the 68 reef fishes of Morais & Bellwood (2018), with its band', ({ size, rate }) => {
+    // Least squares of the logarithms of median rates over those of median asymptotic lengths, recomputed from the published curves.
+    const asymptoticCm = asymptoticFromMaximum(size?.maximum?.value ?? Number.NaN);
+    const onLine = Math.exp(2.169 - 0.904 * Math.log(asymptoticCm));
+    // Three figures are kept, which is half a percent at worst.
+    expect((rate.value ?? Number.NaN) / onLine).toBeCloseTo(1, 2);
+    expect((rate.high ?? Number.NaN) / onLine / 2.27).toBeCloseTo(1, 2);
+    expect(((rate.low ?? Number.NaN) / onLine) * 2.27).toBeCloseTo(1, 2);
+  });
+
+  it.each(fromGenus)('$id has a band as wide as relatives miss a species by', ({ rate }) => {
+    expect(rate).toMatchObject({ from: 'genus', source: 'morais-bellwood-2018' });
+    expect((rate.high ?? Number.NaN) / (rate.value ?? Number.NaN) / 2.16).toBeCloseTo(1, 2);
+    expect((rate.value ?? Number.NaN) / (rate.low ?? Number.NaN) / 2.16).toBeCloseTo(1, 2);
+  });
 });
 
 describe('every kind of trouble has its species', () => {
