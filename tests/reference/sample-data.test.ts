@@ -105,6 +105,79 @@ describe('sources', () => {
   });
 });
 
+describe('names', () => {
+  const named = records.flatMap(({ id, vernacularNames }) => vernacularNames.map(({ name, language }) => ({ id, name, language })));
+  const inLanguage = (language: string): typeof named => named.filter((one) => one.language === language);
+
+  it('every species has one in English, and most have one in a further language', () => {
+    expect(new Set(inLanguage('en').map(({ id }) => id)).size).toBe(records.length);
+    const further = new Set(named.filter(({ language }) => language !== 'en').map(({ id }) => id));
+    expect(further.size).toBeGreaterThan(records.length / 2);
+  });
+
+  it('none stands twice in a record', () => {
+    for (const { vernacularNames } of records) expect(new Set(vernacularNames.map(({ name }) => name)).size).toBe(vernacularNames.length);
+  });
+
+  it('the first of a language, by which reports call a species, belongs to that species alone', () => {
+    const languages = [...new Set(named.map(({ language }) => language))];
+    expect(languages.length).toBeGreaterThan(3);
+    for (const language of languages) {
+      const first = records.flatMap(({ vernacularNames }) => vernacularNames.find((one) => one.language === language)?.name ?? []);
+      expect(first.filter((name, index) => first.indexOf(name) !== index)).toEqual([]);
+    }
+  });
+
+  it('German names begin with a capital, Japanese ones are written in kana and kanji', () => {
+    const [german, japanese] = [inLanguage('de'), inLanguage('ja')];
+    expect(german.length).toBeGreaterThan(0);
+    expect(japanese.length).toBeGreaterThan(0);
+    expect(german.filter(({ name }) => !/^\p{Lu}/u.test(name))).toEqual([]);
+    expect(japanese.filter(({ name }) => !/^[\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Han}ー・]+$/u.test(name))).toEqual([]);
+  });
+
+  it('French and Spanish names begin in lower case: none begins with a proper name', () => {
+    const romance = [...inLanguage('fr'), ...inLanguage('es')];
+    expect(romance.length).toBeGreaterThan(0);
+    expect(romance.filter(({ name }) => !/^\p{Ll}/u.test(name))).toEqual([]);
+  });
+
+  it('authors come with a year, in brackets as a whole or not at all (International Code of Zoological Nomenclature, article 51)', () => {
+    const authors = records.flatMap(({ taxon }) => taxon.scientificNameAuthorship ?? []);
+    expect(authors.length).toBeGreaterThan(0);
+    expect(
+      authors.filter((author) => !/^(?:[^()]+, 1[789]\d\d|[^()]+, 20\d\d|\([^()]+, 1[789]\d\d\)|\([^()]+, 20\d\d\))$/.test(author)),
+    ).toEqual([]);
+  });
+
+  it('a synonym is no other species of the sample, nor a synonym of one', () => {
+    const claimed = records.flatMap(({ taxon, synonyms = [] }) => [taxon.scientificName, ...synonyms]);
+    expect(claimed.length).toBeGreaterThan(records.length);
+    expect(claimed.filter((name, index) => claimed.indexOf(name) !== index)).toEqual([]);
+  });
+
+  it('a number in the register of names belongs to one species', () => {
+    const numbers = records.flatMap(({ taxon }) => taxon.taxonID ?? []);
+    expect(numbers.length).toBeGreaterThan(0);
+    expect(new Set(numbers).size).toBe(numbers.length);
+  });
+});
+
+describe('protection', () => {
+  it('the address of an assessment stands only where it was read', () => {
+    const assessed = records.flatMap(({ conservation }) => conservation?.iucn ?? []);
+    expect(assessed.length).toBeGreaterThan(0);
+    expect(assessed.some(({ url }) => url !== undefined)).toBe(true);
+    expect(assessed.filter(({ url, basis }) => url !== undefined && basis !== 'measured')).toEqual([]);
+  });
+
+  it('every seahorse is listed under CITES (Appendix II, 15 May 2004)', () => {
+    const seahorses = records.filter(({ taxon }) => taxon.genus === 'Hippocampus');
+    expect(seahorses.length).toBeGreaterThan(0);
+    for (const { conservation } of seahorses) expect(conservation?.cites).toMatchObject({ appendix: 'II', since: '2004-05-15' });
+  });
+});
+
 describe('body depth over standard length within its family (FishShapes v1, Price et al. 2022: least and greatest species mean)', () => {
   const DEPTH: Readonly<Record<string, readonly [least: number, most: number]>> = {
     Pomacentridae: [0.36, 0.68],
