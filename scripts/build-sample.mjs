@@ -1,6 +1,6 @@
 /**
- * From the records to what is imported: one module with everything (for the command line and tests), and one module a species,
- * so that importing one species costs one species.
+ * From the records to what is imported: one module with everything (for the command line and tests), one module a species,
+ * so that importing one species costs one species, and an index to choose from without loading any.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -9,6 +9,8 @@ import { fileURLToPath } from 'node:url';
 const packageFolder = path.join(path.dirname(fileURLToPath(import.meta.url)), '../packages/species-sample');
 const generated = path.join(packageFolder, 'src/generated');
 const modules = path.join(packageFolder, 'dist/species');
+
+const index = path.join(packageFolder, 'dist/index.json');
 
 const readJson = (file) => JSON.parse(readFileSync(file, 'utf8'));
 
@@ -24,8 +26,20 @@ export function recordFiles() {
 /** A JSON text parses faster than a literal of the same size, and an unused one is dropped from a bundle. */
 const parsed = (value) => `/* @__PURE__ */ JSON.parse(${JSON.stringify(JSON.stringify(value))})`;
 
+/** What tells one species from another, a line a species, in the order of their ids. */
+function indexOf(files) {
+  const lines = files.map((file) => {
+    const { id, taxon, vernacularNames, addedIn } = readJson(file);
+    const name = vernacularNames.find(({ language }) => language.split('-')[0] === 'en')?.name;
+    const inPackage = path.relative(packageFolder, file).split(path.sep).join('/');
+    return JSON.stringify({ id, scientificName: taxon.scientificName, family: taxon.family, name, release: addedIn, file: inPackage });
+  });
+  return `[\n${lines.join(',\n')}\n]\n`;
+}
+
 export function buildSample() {
-  const records = recordFiles().map(readJson);
+  const files = recordFiles();
+  const records = files.map(readJson);
   if (records.length === 0) throw new Error('no species records found');
   mkdirSync(generated, { recursive: true });
   mkdirSync(modules, { recursive: true });
@@ -47,6 +61,7 @@ export function buildSample() {
       .map(([name, [type]]) => `export declare const ${name}: ${type};\n`)
       .join('')}`,
   );
+  writeFileSync(index, indexOf(files));
   for (const record of records) {
     writeFileSync(path.join(modules, `${record.id}.js`), `export const record = ${JSON.stringify(record)};\n`);
     writeFileSync(

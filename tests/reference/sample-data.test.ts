@@ -1,7 +1,7 @@
 /** The sample of species records: valid, sourced, within what is published, and wide enough to show every kind of trouble. */
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { libraryOf, rules, stockOf, type StockKind } from '@commensal/core';
+import { asymptoticFromMaximum, libraryOf, rules, stockOf, type StockKind } from '@commensal/core';
 import type { SpeciesRecord } from '@commensal/schema';
 import { bibliographyProblems, speciesProblems, standInsProblems } from '@commensal/schema';
 import { bibliography, records, release, standIns } from '@commensal/species-sample';
@@ -105,6 +105,79 @@ describe('sources', () => {
   });
 });
 
+describe('names', () => {
+  const named = records.flatMap(({ id, vernacularNames }) => vernacularNames.map(({ name, language }) => ({ id, name, language })));
+  const inLanguage = (language: string): typeof named => named.filter((one) => one.language === language);
+
+  it('every species has one in English, and most have one in a further language', () => {
+    expect(new Set(inLanguage('en').map(({ id }) => id)).size).toBe(records.length);
+    const further = new Set(named.filter(({ language }) => language !== 'en').map(({ id }) => id));
+    expect(further.size).toBeGreaterThan(records.length / 2);
+  });
+
+  it('none stands twice in a record', () => {
+    for (const { vernacularNames } of records) expect(new Set(vernacularNames.map(({ name }) => name)).size).toBe(vernacularNames.length);
+  });
+
+  it('the first of a language, by which reports call a species, belongs to that species alone', () => {
+    const languages = [...new Set(named.map(({ language }) => language))];
+    expect(languages.length).toBeGreaterThan(3);
+    for (const language of languages) {
+      const first = records.flatMap(({ vernacularNames }) => vernacularNames.find((one) => one.language === language)?.name ?? []);
+      expect(first.filter((name, index) => first.indexOf(name) !== index)).toEqual([]);
+    }
+  });
+
+  it('German names begin with a capital, Japanese ones are written in kana and kanji', () => {
+    const [german, japanese] = [inLanguage('de'), inLanguage('ja')];
+    expect(german.length).toBeGreaterThan(0);
+    expect(japanese.length).toBeGreaterThan(0);
+    expect(german.filter(({ name }) => !/^\p{Lu}/u.test(name))).toEqual([]);
+    expect(japanese.filter(({ name }) => !/^[\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Han}ー・]+$/u.test(name))).toEqual([]);
+  });
+
+  it('French and Spanish names begin in lower case: none begins with a proper name', () => {
+    const romance = [...inLanguage('fr'), ...inLanguage('es')];
+    expect(romance.length).toBeGreaterThan(0);
+    expect(romance.filter(({ name }) => !/^\p{Ll}/u.test(name))).toEqual([]);
+  });
+
+  it('authors come with a year, in brackets as a whole or not at all (International Code of Zoological Nomenclature, article 51)', () => {
+    const authors = records.flatMap(({ taxon }) => taxon.scientificNameAuthorship ?? []);
+    expect(authors.length).toBeGreaterThan(0);
+    expect(
+      authors.filter((author) => !/^(?:[^()]+, 1[789]\d\d|[^()]+, 20\d\d|\([^()]+, 1[789]\d\d\)|\([^()]+, 20\d\d\))$/.test(author)),
+    ).toEqual([]);
+  });
+
+  it('a synonym is no other species of the sample, nor a synonym of one', () => {
+    const claimed = records.flatMap(({ taxon, synonyms = [] }) => [taxon.scientificName, ...synonyms]);
+    expect(claimed.length).toBeGreaterThan(records.length);
+    expect(claimed.filter((name, index) => claimed.indexOf(name) !== index)).toEqual([]);
+  });
+
+  it('a number in the register of names belongs to one species', () => {
+    const numbers = records.flatMap(({ taxon }) => taxon.taxonID ?? []);
+    expect(numbers.length).toBeGreaterThan(0);
+    expect(new Set(numbers).size).toBe(numbers.length);
+  });
+});
+
+describe('protection', () => {
+  it('the address of an assessment stands only where it was read', () => {
+    const assessed = records.flatMap(({ conservation }) => conservation?.iucn ?? []);
+    expect(assessed.length).toBeGreaterThan(0);
+    expect(assessed.some(({ url }) => url !== undefined)).toBe(true);
+    expect(assessed.filter(({ url, basis }) => url !== undefined && basis !== 'measured')).toEqual([]);
+  });
+
+  it('every seahorse is listed under CITES (Appendix II, 15 May 2004)', () => {
+    const seahorses = records.filter(({ taxon }) => taxon.genus === 'Hippocampus');
+    expect(seahorses.length).toBeGreaterThan(0);
+    for (const { conservation } of seahorses) expect(conservation?.cites).toMatchObject({ appendix: 'II', since: '2004-05-15' });
+  });
+});
+
 describe('body depth over standard length within its family (FishShapes v1, Price et al. 2022: least and greatest species mean)', () => {
   const DEPTH: Readonly<Record<string, readonly [least: number, most: number]>> = {
     Pomacentridae: [0.36, 0.68],
@@ -176,6 +249,36 @@ describe('growth (the traps of Morais & Bellwood 2018 and FishBase 06/2018)', ()
       expect(linf ?? rate).toBeDefined();
     },
   );
+});
+
+describe('growth rates that no study gives', () => {
+  const rated = records.flatMap(({ id, taxon, size, growth }) =>
+    growth?.rate === undefined ? [] : [{ id, taxon, size, rate: growth.rate }],
+  );
+  const derived = rated.filter(({ rate }) => rate.basis === 'derived');
+  const fromGenus = rated.filter(({ rate }) => rate.basis === 'imputed');
+
+  it('there are some of each sort, and none is from memory or a guess', () => {
+    expect(derived.length).toBeGreaterThan(5);
+    expect(fromGenus.length).toBeGreaterThan(5);
+    expect(rated.filter(({ rate }) => rate.basis === 'recalled' || rate.basis === 'practice').map(({ id }) => id)).toEqual([]);
+  });
+
+  it.each(derived)('$id lies on the line of the 68 reef fishes of Morais & Bellwood (2018), with its band', ({ size, rate }) => {
+    // Least squares of the logarithms of median rates over those of median asymptotic lengths, recomputed from the published curves.
+    const asymptoticCm = asymptoticFromMaximum(size?.maximum?.value ?? Number.NaN);
+    const onLine = Math.exp(2.169 - 0.904 * Math.log(asymptoticCm));
+    // Three figures are kept, which is half a percent at worst.
+    expect((rate.value ?? Number.NaN) / onLine).toBeCloseTo(1, 2);
+    expect((rate.high ?? Number.NaN) / onLine / 2.4).toBeCloseTo(1, 2);
+    expect(((rate.low ?? Number.NaN) / onLine) * 2.4).toBeCloseTo(1, 2);
+  });
+
+  it.each(fromGenus)('$id has a band as wide as relatives miss a species by', ({ rate }) => {
+    expect(rate).toMatchObject({ from: 'genus', source: 'morais-bellwood-2018' });
+    expect((rate.high ?? Number.NaN) / (rate.value ?? Number.NaN) / 2.16).toBeCloseTo(1, 2);
+    expect((rate.value ?? Number.NaN) / (rate.low ?? Number.NaN) / 2.16).toBeCloseTo(1, 2);
+  });
 });
 
 describe('every kind of trouble has its species', () => {

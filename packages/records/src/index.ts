@@ -23,6 +23,7 @@ export { type Worth, type WorthFinding, worthFinding } from './explain/worth-fin
 export { voiceFor } from './explain/voice-for.js';
 export { sayWorth, worthLines, worthNote } from './explain/worth-text.js';
 export { entriesAt, fieldAt, type Grounded, groundedIn, type Standing, standingOf } from './field-at.js';
+export { type LookUpPages, lookUpPages } from './look-up-pages.js';
 export { RECORD_ENDING, recordPath } from './record-path.js';
 export { type MissingSource, type SourceUse, sourcesNamedIn, sourceUse, type UsedSource, type UseOfSource } from './sources/source-use.js';
 export { sourcesMarkdown, sourcesText } from './sources/sources-text.js';

@@ -458,8 +458,9 @@ export const species = {
         {
           category: oneOf(['NE', 'DD', 'LC', 'NT', 'VU', 'EN', 'CR', 'EW', 'EX'], 'The category.'),
           year: { type: 'integer', description: 'Year of the assessment.', minimum: 1994, maximum: 2100 },
-          basis: oneOf(['measured', 'recalled'], 'measured: read in the list itself. recalled: from memory, check it.'),
+          basis: oneOf(['measured', 'recalled'], 'measured: read in the list itself. recalled: from memory or second hand, check it.'),
           source: slug('Key of an entry in the bibliography.'),
+          url: { ...text('The page of the assessment, as it was seen.', 200), pattern: '^https?://\\S+$' },
         },
         ['category', 'basis'],
         { allOf: [when('basis', 'measured', { required: ['source', 'year'] })] },
@@ -476,6 +477,7 @@ export const species = {
         ['appendix', 'basis'],
         { allOf: [when('basis', 'measured', { required: ['source', 'since'] })] },
       ),
+      note: text('What else a keeper should know of its protection.', 300),
     }),
     lifeCycle: closed('LifeCycle', 'Sexes, age and breeding.', {
       sexChange: statement(
