@@ -223,11 +223,11 @@ describe('body depth over standard length within its family (FishShapes v1, Pric
   });
 });
 
+const centre = (band: { value?: number; low?: number; high?: number } | undefined): number | undefined =>
+  band?.value ?? (band?.low === undefined || band.high === undefined ? undefined : (band.low + band.high) / 2);
+
 describe('growth (the traps of Morais & Bellwood 2018 and FishBase 06/2018)', () => {
   const growing = records.filter((record) => record.growth !== undefined);
-  const centre = (band: { value?: number; low?: number; high?: number } | undefined): number | undefined =>
-    band?.value ?? (band?.low === undefined || band.high === undefined ? undefined : (band.low + band.high) / 2);
-
   it('there are records with growth', () => {
     expect(growing.length).toBeGreaterThan(10);
   });
@@ -266,7 +266,7 @@ describe('growth rates that no study gives', () => {
 
   it.each(derived)('$id lies on the line of the 68 reef fishes of Morais & Bellwood (2018), with its band', ({ size, rate }) => {
     // Least squares of the logarithms of median rates over those of median asymptotic lengths, recomputed from the published curves.
-    const asymptoticCm = asymptoticFromMaximum(size?.maximum?.value ?? Number.NaN);
+    const asymptoticCm = asymptoticFromMaximum(centre(size?.maximum) ?? Number.NaN);
     const onLine = Math.exp(2.169 - 0.904 * Math.log(asymptoticCm));
     // Three figures are kept, which is half a percent at worst.
     expect((rate.value ?? Number.NaN) / onLine).toBeCloseTo(1, 2);
