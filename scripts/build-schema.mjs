@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { compile } from 'json-schema-to-typescript';
-import { documents, VERSION } from '../packages/schema/source/index.js';
+import { documents, ROOT, VERSION } from '../packages/schema/source/index.js';
 import { validatorCode } from './validator-code.mjs';
 
 const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '..');
@@ -62,7 +62,10 @@ export async function buildSchema() {
       "import type { ValidationFault } from '../validation-fault.js';\nexport declare const validate: {\n  (data: unknown): boolean;\n  errors?: readonly ValidationFault[] | null;\n};\n",
     );
   }
-  writeFileSync(path.join(generated, 'version.ts'), `export const SCHEMA_VERSION: string = '${VERSION}';\n`);
+  writeFileSync(
+    path.join(generated, 'version.ts'),
+    `export const SCHEMA_VERSION: string = '${VERSION}';\nexport const SCHEMA_ROOT: string = '${ROOT}';\n`,
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -5,4 +5,4 @@ import { species } from './species.js';
 
 /** Every document of the project, by the name of its schema file. */
 export const documents = { species, situation, plan, check, rules, bibliography, 'stand-ins': standIns };
-export { VERSION } from './parts.js';
+export { ROOT, VERSION } from './parts.js';

@@ -4,7 +4,9 @@
  */
 
 export const VERSION = '1.0';
-export const BASE = `https://commensal.example/schema/${VERSION}`;
+/** What the address of every schema of every version begins with. */
+export const ROOT = 'https://commensal.example/schema';
+export const BASE = `${ROOT}/${VERSION}`;
 
 export const ref = (name) => ({ $ref: `#/$defs/${name}` });
 
