@@ -49,6 +49,7 @@ export type {
   WithoutResident,
   Worth,
 } from './generated/plan.js';
+export type { CheckedWith, ProblemCounts, RecordProblem, RecordsCheck } from './generated/records-check.js';
 export type { Effect, Monotone, RuleDefault, RuleDescription, RuleList } from './generated/rules.js';
 export type {
   Acceptance,
@@ -118,7 +119,9 @@ export type {
   WayOfLiving,
 } from './generated/species.js';
 export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
+export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
+export type { KeyOrder } from './key-order.js';
 
 export { DAYS } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
@@ -126,9 +129,11 @@ export { checkProblems } from './check-problems.js';
 export { type MigratedSpecies, migrateSpecies, speciesMigrations } from './migrate-species.js';
 export type { Migration, Step } from './migrations/migration.js';
 export { planProblems } from './plan-problems.js';
+export { childPointer, keysOf, placeName } from './pointer.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';
 export { readSpecies, type SpeciesRead } from './read-species.js';
+export { recordsCheckProblems } from './records-check-problems.js';
 export { rulesProblems } from './rules-problems.js';
 export { EARLIER_VERSIONS } from './schema-version.js';
 export { situationProblems } from './situation-problems.js';
