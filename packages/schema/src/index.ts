@@ -140,3 +140,4 @@ export { situationProblems } from './situation-problems.js';
 export { speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';
+export { didYouMean, listWords, nearestWord, valueWords } from './words.js';
