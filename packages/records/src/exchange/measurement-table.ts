@@ -40,16 +40,16 @@ interface Found {
   readonly fix: string;
 }
 
-function headerOf(row: ReadRow | undefined, file: string): Header {
+function headerOf(row: ReadRow, file: string): Header {
   const at = (index: number, problem: Found): Problem => ({
     pointer: '',
     file,
-    ...(row?.places[index] ?? { line: 1, column: 1 }),
+    ...(row.places[index] ?? { line: 1, column: 1 }),
     ...problem,
   });
   const index = new Map<string, number>();
   const problems: Problem[] = [];
-  for (const [place, name] of (row?.cells ?? []).entries()) {
+  for (const [place, name] of row.cells.entries()) {
     if (!COLUMNS.includes(name)) {
       problems.push(
         at(place, {
@@ -134,14 +134,21 @@ export function measurementRows(text: string, file: string): { readonly rows: re
     return { rows: [], problems };
   }
   const [first, ...rest] = rows;
+  const none = (found: string, fix: string): Problem => ({
+    code: 'no-rows',
+    pointer: '',
+    file,
+    line: 1,
+    column: 1,
+    found,
+    allowed: 'below its header each row is a measurement',
+    fix,
+  });
+  if (first === undefined) return { rows: [], problems: [none('the table is empty', 'Fill it, or name another file.')] };
   const { index, problems } = headerOf(first, file);
   if (problems.length > 0) return { rows: [], problems };
-  if (rest.length === 0) {
-    const found = 'the table has a header and no rows';
-    const none = { code: 'no-rows', pointer: '', file, line: 1, column: 1, found, allowed: 'each row is a measurement', fix: 'Add rows.' };
-    return { rows: [], problems: [none] };
-  }
-  return { rows: rest.map((row) => rowOf(row, index, first?.cells.length ?? 0, file)), problems: [] };
+  if (rest.length === 0) return { rows: [], problems: [none('the table has a header and no rows', 'Add rows.')] };
+  return { rows: rest.map((row) => rowOf(row, index, first.cells.length, file)), problems: [] };
 }
 
 /** The figure of a row, and what is wrong with its numbers and its source. */
