@@ -1,12 +1,13 @@
 /**
  * From the schema source modules: the published JSON Schema files, the TypeScript types and the
- * precompiled validators. Everything but the JSON files lands in `generated/`, which is not in git.
+ * precompiled validators, and the settings of the editor. All but the JSON files lands in `generated/`, which is not in git.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { compile } from 'json-schema-to-typescript';
 import { documents, ROOT, VERSION } from '../packages/schema/source/index.js';
+import { editorSettings } from './editor-settings.mjs';
 import { validatorCode } from './validator-code.mjs';
 
 const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '..');
@@ -23,6 +24,8 @@ function forTypes(node, definitions) {
   if (node === null || typeof node !== 'object') return node;
   const out = {};
   for (const [key, value] of Object.entries(node)) {
+    // Beside a reference a description would make a type of its own.
+    if (key === 'description' && node.$ref !== undefined) continue;
     if (CONDITIONS.includes(key) && !(key === 'pattern' && typeof value === 'object')) continue;
     if (key === 'anyOf' && value.every((branch) => Object.keys(branch).join() === 'required')) continue;
     // The branches say what each kind holds.
@@ -69,6 +72,7 @@ const keysModule = (name, schema) =>
 export async function buildSchema() {
   mkdirSync(schemaFolder, { recursive: true });
   mkdirSync(generated, { recursive: true });
+  mkdirSync(path.join(root, '.vscode'), { recursive: true });
   for (const [name, schema] of Object.entries(documents)) {
     writeFileSync(path.join(schemaFolder, `${name}.schema.json`), fileText(schema));
     writeFileSync(path.join(generated, `${name}.ts`), await typesOf(name, schema));
@@ -78,6 +82,7 @@ export async function buildSchema() {
       "import type { ValidationFault } from '../validation-fault.js';\nexport declare const validate: {\n  (data: unknown): boolean;\n  errors?: readonly ValidationFault[] | null;\n};\n",
     );
   }
+  writeFileSync(path.join(root, '.vscode/settings.json'), editorSettings());
   writeFileSync(path.join(generated, 'species-keys.ts'), keysModule('species', documents.species));
   writeFileSync(
     path.join(generated, 'version.ts'),
