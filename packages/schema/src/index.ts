@@ -137,6 +137,7 @@ export { recordsCheckProblems } from './records-check-problems.js';
 export { rulesProblems } from './rules-problems.js';
 export { EARLIER_VERSIONS } from './schema-version.js';
 export { situationProblems } from './situation-problems.js';
+export { sourcesUsedIn } from './sources-used.js';
 export { speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';

@@ -1,10 +1,10 @@
-import { eachObject } from './document-problems.js';
 import { validate } from './generated/species-validator.js';
 import type { SpeciesRecord } from './generated/species.js';
 import { inDocumentOrder } from './in-document-order.js';
 import { placeName, valueAt } from './pointer.js';
 import type { Problem } from './problem.js';
 import { isLaterMinor, schemaAddress, versionOf } from './schema-version.js';
+import { sourcesUsedIn } from './sources-used.js';
 import { speciesProblems } from './species-problems.js';
 import { onlyKnown } from './unknown-places.js';
 import { valueWords } from './words.js';
@@ -16,14 +16,6 @@ export interface SpeciesRead {
   /** What was left out because a later version brought it, in the order of the document. */
   readonly notices: readonly Problem[];
   readonly problems: readonly Problem[];
-}
-
-function sourcesUsedIn(document: unknown): Set<string> {
-  const used = new Set<string>();
-  eachObject(document, ({ source }) => {
-    if (typeof source === 'string') used.add(source);
-  });
-  return used;
 }
 
 /** A source that only what was left out had named is no longer used, and that is no mistake of the record. */

@@ -1,4 +1,5 @@
 import type { SpeciesRecord } from '@commensal/schema';
+import { QUALIFIERS } from './qualifiers.js';
 
 /** One thing that a record says of its species, with what it rests on. */
 export interface Fact {
@@ -25,20 +26,6 @@ export interface Grounds {
 
 type Members = Readonly<Record<string, unknown>>;
 
-const GROUNDS: readonly string[] = [
-  'unit',
-  'interval',
-  'lengthType',
-  'per',
-  'at',
-  'basis',
-  'source',
-  'formula',
-  'from',
-  'searched',
-  'note',
-];
-
 /** What names the species stands in the taxon and its names; who embeds the library may have said anything in the extensions. */
 const NO_FACTS: readonly string[] = ['$schema', 'id', 'taxon', 'synonyms', 'vernacularNames', 'sources', 'extensions'];
 
@@ -47,7 +34,7 @@ const LIST = ' | ';
 
 const isMembers = (value: unknown): value is Members => typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const groundsOf = (members: Members): Grounds => Object.fromEntries(Object.entries(members).filter(([key]) => GROUNDS.includes(key)));
+const groundsOf = (members: Members): Grounds => Object.fromEntries(Object.entries(members).filter(([key]) => QUALIFIERS.includes(key)));
 
 /** The central value of a figure goes by the name of the figure. */
 const pathOf = (path: string, key: string): string => (key === 'value' ? path : `${path}.${key}`);
@@ -62,7 +49,7 @@ function factsIn(value: unknown, path: string, grounds: Grounds): Fact[] {
   const isFigure = Object.hasOwn(value, 'basis');
   const own = isFigure ? groundsOf(value) : grounds;
   return Object.entries(value).flatMap(([key, member]) =>
-    isFigure && GROUNDS.includes(key) ? [] : factsIn(member, pathOf(path, key), own),
+    isFigure && QUALIFIERS.includes(key) ? [] : factsIn(member, pathOf(path, key), own),
   );
 }
 

@@ -1,4 +1,5 @@
 import { type Bibliography, didYouMean, listWords, type Problem, valueWords } from '@commensal/schema';
+import { QUALIFIERS } from './qualifiers.js';
 import { readCsv, type ReadRow } from './table.js';
 
 /** A number with a unit as it stands in a record. */
@@ -7,21 +8,7 @@ export type Figure = Readonly<Record<string, string | number>>;
 const NUMBERS: readonly string[] = ['value', 'low', 'high'];
 
 /** The columns that make a figure, in the order in which records hold them. */
-const FIGURE_COLUMNS: readonly string[] = [
-  ...NUMBERS,
-  'unit',
-  'interval',
-  'lengthType',
-  'per',
-  'at',
-  'basis',
-  'source',
-  'formula',
-  'from',
-  'searched',
-  'note',
-];
-
+const FIGURE_COLUMNS: readonly string[] = [...NUMBERS, ...QUALIFIERS];
 const COLUMNS: readonly string[] = ['id', 'scientificName', 'field', ...FIGURE_COLUMNS];
 
 /** Decimals as JSON writes them: a comma may stand for a point or for thousands, and nobody can tell which was meant. */

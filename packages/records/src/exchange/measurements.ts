@@ -6,6 +6,7 @@ import {
   listWords,
   placeName,
   type Problem,
+  sourcesUsedIn,
   speciesKeys,
   speciesProblems,
   type SpeciesRecord,
@@ -75,18 +76,11 @@ function placedAt(object: Members, [key = '', ...deeper]: readonly string[], val
 const sameFigure = (one: Figure, other: Figure): boolean =>
   Object.keys(one).length === Object.keys(other).length && Object.entries(one).every(([key, value]) => other[key] === value);
 
-function sourcesIn(value: unknown): string[] {
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, member]) => (key === 'source' && typeof member === 'string' ? [member] : sourcesIn(member)));
-}
-
 /** The list of sources follows the figures; a source that was idle before stays, for it is not this table's to take out. */
 function withSources(record: SpeciesRecord, before: SpeciesRecord): SpeciesRecord {
-  const { sources, extensions: _, ...said } = record;
-  const used = new Set(sourcesIn(said));
-  const { extensions: __, ...saidBefore } = before;
-  const usedBefore = new Set(sourcesIn(saidBefore));
-  const kept = sources.filter((source) => used.has(source) || !usedBefore.has(source));
+  const used = sourcesUsedIn(record);
+  const usedBefore = sourcesUsedIn(before);
+  const kept = record.sources.filter((source) => used.has(source) || !usedBefore.has(source));
   return { ...record, sources: [...new Set([...kept, ...used])].sort() };
 }
 

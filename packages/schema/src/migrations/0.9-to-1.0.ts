@@ -10,11 +10,11 @@
  *
  * Its schema and records of it are kept with the tests of this package.
  */
-import { eachObject } from '../document-problems.js';
 import { validate } from '../generated/species-validator.js';
 import { childPointer, keysOf, placeName, valueAt } from '../pointer.js';
 import type { Problem } from '../problem.js';
 import { schemaAddress } from '../schema-version.js';
+import { sourcesUsedIn } from '../sources-used.js';
 import { onlyKnown } from '../unknown-places.js';
 import { valueWords } from '../words.js';
 import type { Members, Migration, Step } from './migration.js';
@@ -182,10 +182,7 @@ function placeBefore(pointer: string): string {
 }
 
 function sourcesOf(record: Members, listed: unknown, notes: Notes): string[] {
-  const used = new Set<string>();
-  eachObject(record, ({ source }) => {
-    if (typeof source === 'string') used.add(source);
-  });
+  const used = sourcesUsedIn(record);
   if (listed !== undefined && !Array.isArray(listed)) putAside(notes, '/references', listed, 'it must be a list of sources');
   for (const [index, source] of (Array.isArray(listed) ? listed : []).entries()) {
     if (used.has(source as string)) continue;
