@@ -6,3 +6,4 @@ export { duplicateKeys } from './json-text/duplicate-keys.js';
 export { nodeAt } from './json-text/node-at.js';
 export { type Place, placesIn } from './json-text/places.js';
 export { type JsonMember, type JsonNode, jsonTree } from './json-text/tree.js';
+export { RECORD_CODES, type RecordCode } from './codes.js';

@@ -16,9 +16,7 @@ export type KeyRanks = ReadonlyMap<string, Rank>;
  * keyRanks({ id: null, size: { low: null, high: null } }).get('size')?.inner?.get('high')?.rank; // 1
  */
 export function keyRanks(order: KeyOrder): KeyRanks {
-  return new Map(
-    Object.entries(order).map(([key, inner], rank) => [key, { rank, inner: inner === null ? undefined : keyRanks(inner) }]),
-  );
+  return new Map(Object.entries(order).map(([key, inner], rank) => [key, { rank, inner: inner === null ? undefined : keyRanks(inner) }]));
 }
 
 /** The place of a name; behind all others where the schema does not have it. */
