@@ -1,4 +1,4 @@
-import { formProblems } from '@commensal/records';
+import { formProblems, isInOrder } from '@commensal/records';
 import { type Problem, type SpeciesRecord, speciesProblems } from '@commensal/schema';
 import { validate } from '@commensal/schema/validate/species';
 import { BadInput } from '../../failure.js';
@@ -40,6 +40,6 @@ export function problemsIn({ text, parsed, record, problems }: ReadFile, context
   return [
     ...problems,
     ...recordProblems(record, context).map(parsed.locate),
-    ...formProblems(text).map((problem) => ({ ...problem, file: parsed.file })),
+    ...(parsed.isAsPrinted && isInOrder(record) ? [] : formProblems(text)).map((problem) => ({ ...problem, file: parsed.file })),
   ];
 }

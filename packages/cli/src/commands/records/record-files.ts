@@ -29,11 +29,12 @@ export const byName = (one: string, other: string): number => (one < other ? -1 
  */
 export function recordFilesAt(paths: readonly string[]): RecordFiles {
   const named = paths.length > 0 ? [...new Set(paths)] : [usualFolder()];
+  // By real path, which takes its time, only where one file may be reached on two ways.
   const found = new Map<string, string>();
   const problems: Problem[] = [];
   for (const place of named) {
     const files = place === '-' ? [place] : filesOf(place, problems);
-    for (const file of files) found.set(file === '-' ? file : realOf(file), file);
+    for (const file of files) found.set(named.length === 1 || file === '-' ? file : realOf(file), file);
   }
   return { files: [...found.values()].sort(byName), problems };
 }
