@@ -40,7 +40,7 @@ export function recordFilesAt(paths: readonly string[]): RecordFiles {
 }
 
 function usualFolder(): string {
-  const folder = USUAL.find((place) => statSync(place, { throwIfNoEntry: false })?.isDirectory());
+  const folder = USUAL.find((place) => targetOf(place)?.isDirectory());
   if (folder !== undefined) return folder;
   throw badCall(
     'no-records',
@@ -111,12 +111,21 @@ function search(folder: string, files: string[], seen: Set<string>, problems: Pr
   for (const entry of entries) {
     if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
     const place = path.join(folder, entry.name);
-    const status = entry.isSymbolicLink() ? statSync(place, { throwIfNoEntry: false }) : entry;
+    const status = entry.isSymbolicLink() ? targetOf(place) : entry;
     if (status?.isDirectory()) search(place, files, seen, problems);
     else if (entry.name.endsWith(RECORD_ENDING)) {
       if (status === undefined || status.isFile()) files.push(place);
       else problems.push(noFile(place));
     }
+  }
+}
+
+/** What stands at a place or a link leads to; undefined where that is nothing, or the link itself. */
+function targetOf(place: string): ReturnType<typeof statSync> {
+  try {
+    return statSync(place);
+  } catch {
+    return undefined;
   }
 }
 
