@@ -5,7 +5,7 @@ export interface RecordCode {
   /** One sentence: what is wrong. */
   readonly says: string;
   /** A few sentences: why it matters, and what to do. */
-  readonly more: string;
+  readonly more?: string;
 }
 
 const error = (says: string, more: string): RecordCode => ({ level: 'error', says, more });

@@ -2,7 +2,7 @@ import path from 'node:path';
 import type { Problem, SpeciesRecord } from '@commensal/schema';
 import { badCall, BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
-import { readText } from '../../read-document.js';
+import { readText, STANDARD_INPUT } from '../../read-document.js';
 import { writeOutput } from '../../write-output.js';
 import { breather } from './breathe.js';
 import { changedSince } from './changed-files.js';
@@ -12,7 +12,7 @@ import { checkSarif } from './check-sarif.js';
 import { checkText } from './check-text.js';
 import { type Checked, countsOf } from './checked.js';
 import { contextOf } from './context.js';
-import { collectionProblems, type RecordContext } from './plausible.js';
+import { collectionProblems, type ProblemContext } from './plausible.js';
 import { progressOf } from './progress.js';
 import { isUnread, problemsIn, readRecord } from './read-record.js';
 import { byName, recordFilesAt, type RecordFiles, shownName } from './record-files.js';
@@ -45,7 +45,7 @@ export async function runRecordsCheck(paths: readonly string[], options: Records
   const found = recordFilesAt(paths);
   refuseToOverwrite(found.files, options);
   const isChanged = options.changed === undefined ? () => true : changedSince(options.changed);
-  const checked = await checkFiles(found, context, (file) => file === '-' || isChanged(file));
+  const checked = await checkFiles(found, context, (file) => file === '-' || file === STANDARD_INPUT || isChanged(file));
   writeOutput(PRINT[options.format](checked), options.out);
   const { error, warning } = countsOf(checked.problems);
   return error > 0 || (options.strict === true && warning > 0) ? EXIT.found : EXIT.done;
@@ -62,7 +62,7 @@ function refuseToOverwrite(files: readonly string[], { out, bibliography, standI
 /** Checks each file by itself, then all that the schema takes together; problems are told of those for which `isMeant`. */
 async function checkFiles(
   { files, problems: unread }: RecordFiles,
-  context: RecordContext,
+  context: ProblemContext,
   isMeant: (file: string) => boolean,
 ): Promise<Checked> {
   const problems: Problem[] = [...unread];
@@ -85,8 +85,9 @@ async function checkFiles(
     await breathe();
   }
   progress.end();
-  const between = collectionProblems(entries, context).filter(({ file }) => file !== undefined && meant.has(file));
-  problems.push(...placed(between, (name) => (files.includes(name) ? readText(name) : standardInput)));
+  // Some are told of the bibliography, which is no record.
+  const between = collectionProblems(entries, context).filter(({ file }) => file !== undefined && (meant.has(file) || isMeant(file)));
+  problems.push(...placed(between, (name) => (name === STANDARD_INPUT ? standardInput : readText(name))));
   return { records: meant.size, all: files.length, problems: inOrder(problems) };
 }
 

@@ -1,10 +1,15 @@
 import { RECORD_CODES, type RecordCode } from '@commensal/records';
 import type { Problem } from '@commensal/schema';
-import { PLAUSIBILITY_CODES } from './plausible.js';
+import { problemCodes } from './plausible.js';
 
-/** Every code that a check of records may give. */
+/** Those that a call of the command line ends with are no problems of records. */
+const plausibility = problemCodes
+  .filter(({ foundIn }) => foundIn !== 'call')
+  .map(({ code, level, title }): [string, RecordCode] => [code, { level, says: `${title}.` }]);
+
+/** Every code that a check of records may give, in alphabetical order; where both lists have one, it is worded as in the longer list. */
 export const CODES: ReadonlyMap<string, RecordCode> = new Map(
-  Object.entries({ ...RECORD_CODES, ...PLAUSIBILITY_CODES }).sort(([one], [other]) => (one < other ? -1 : 1)),
+  [...new Map([...plausibility, ...Object.entries(RECORD_CODES)])].sort(([one], [other]) => (one < other ? -1 : 1)),
 );
 
 const HELP = 'https://commensal.example/docs/problems/';

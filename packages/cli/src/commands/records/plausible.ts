@@ -1,20 +1,27 @@
-import type { RecordCode } from '@commensal/records';
 import type { Bibliography, Problem, SpeciesRecord, StandIns } from '@commensal/schema';
 
-/** What records are held against. */
-export interface RecordContext {
+/**
+ * The one place that knows where the checks of plausibility come from. Until `@commensal/records` has them, nothing is implausible;
+ * then this file is `export { collectionProblems, problemCodes, type ProblemContext, recordProblems } from '@commensal/records'`.
+ */
+export interface ProblemContext {
   readonly bibliography: Bibliography;
   readonly standIns: StandIns;
 }
 
-/** The one place that knows where the checks of plausibility come from: until they are here, nothing is implausible. */
-export const recordProblems = (_record: SpeciesRecord, _context: RecordContext): readonly Problem[] => [];
+/** What is implausible in one record. */
+export const recordProblems = (_record: SpeciesRecord, _context: ProblemContext): readonly Problem[] => [];
 
 /** What only shows between records. */
 export const collectionProblems = (
   _entries: readonly { readonly file: string; readonly record: SpeciesRecord }[],
-  _context: RecordContext,
+  _context: ProblemContext,
 ): readonly Problem[] => [];
 
-/** The codes of both with their levels. */
-export const PLAUSIBILITY_CODES: Readonly<Record<string, RecordCode>> = {};
+/** The codes of both, with their levels and in a few words. */
+export const problemCodes: readonly {
+  readonly code: string;
+  readonly level: 'error' | 'warning';
+  readonly foundIn: string;
+  readonly title: string;
+}[] = [];

@@ -4,7 +4,7 @@ import { validate } from '@commensal/schema/validate/species';
 import { BadInput } from '../../failure.js';
 import { type Parsed, parseJson } from '../../parse-json.js';
 import { readText } from '../../read-document.js';
-import { recordProblems, type RecordContext } from './plausible.js';
+import { recordProblems, type ProblemContext } from './plausible.js';
 import { shownName } from './record-files.js';
 
 /** A file as it was read; `parsed` is missing where it is no JSON. */
@@ -35,7 +35,7 @@ export function readRecord(file: string): ReadFile | readonly Problem[] {
 export const isUnread = (read: ReadFile | readonly Problem[]): read is readonly Problem[] => Array.isArray(read);
 
 /** What is wrong with one record by itself. Plausibility and form are looked at where the schema takes it. */
-export function problemsIn({ text, parsed, record, problems }: ReadFile, context: RecordContext): readonly Problem[] {
+export function problemsIn({ text, parsed, record, problems }: ReadFile, context: ProblemContext): readonly Problem[] {
   if (record === undefined) return problems;
   return [
     ...problems,
