@@ -1,6 +1,7 @@
 /** Records for the tests of `commensal records`. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { recordPath } from '@commensal/records';
 import type { SpeciesRecord } from '@commensal/schema';
 import { records } from '@commensal/species-sample';
 import { folder } from './command.js';
@@ -22,9 +23,10 @@ export function put(name: string, text: string | Buffer): string {
   return name;
 }
 
-/** A record of the sample in a folder, changed as the test says; returns the name of its file. */
+/** A record of the sample below a folder, in that of its family, changed as the test says; returns the name of its file. */
 export function putRecord(place: string, id = 'gramma-loreto', change: (text: string) => string = (text) => text): string {
-  return put(`${place}/${id}.species.json`, change(textOfRecord(sampleRecord(id))));
+  const record = sampleRecord(id);
+  return put(`${place}/${recordPath(record)}`, change(textOfRecord(record)));
 }
 
 /** Invented species, each a copy of one of the sample under a name of its own. */

@@ -1,5 +1,7 @@
 import path from 'node:path';
+import { recordPath } from '@commensal/records';
 import type { Problem, SpeciesRecord } from '@commensal/schema';
+import { records } from '@commensal/species-sample';
 import { badCall, BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
 import { readText, STANDARD_INPUT } from '../../read-document.js';
@@ -15,7 +17,7 @@ import { contextOf } from './context.js';
 import { collectionProblems, type ProblemContext } from './plausible.js';
 import { progressOf } from './progress.js';
 import { isUnread, problemsIn, readRecord } from './read-record.js';
-import { byName, recordFilesAt, type RecordFiles, shownName } from './record-files.js';
+import { byName, recordFilesAt, type RecordFiles, shownName, type Surroundings, surroundingsOf } from './record-files.js';
 
 type Format = 'text' | 'json' | 'sarif' | 'annotations';
 
@@ -45,7 +47,8 @@ export async function runRecordsCheck(paths: readonly string[], options: Records
   const found = recordFilesAt(paths);
   refuseToOverwrite(found.files, options);
   const isChanged = options.changed === undefined ? () => true : changedSince(options.changed);
-  const checked = await checkFiles(found, context, (file) => file === '-' || file === STANDARD_INPUT || isChanged(file));
+  const isMeant = (file: string): boolean => file === '-' || isChanged(file);
+  const checked = await checkFiles(found, surroundingsOf(paths, found.files), context, isMeant);
   writeOutput(PRINT[options.format](checked), options.out);
   const { error, warning } = countsOf(checked.problems);
   return error > 0 || (options.strict === true && warning > 0) ? EXIT.found : EXIT.done;
@@ -62,11 +65,12 @@ function refuseToOverwrite(files: readonly string[], { out, bibliography, standI
 /** Checks each file by itself, then all that the schema takes together; problems are told of those for which `isMeant`. */
 async function checkFiles(
   { files, problems: unread }: RecordFiles,
+  around: Surroundings,
   context: ProblemContext,
   isMeant: (file: string) => boolean,
 ): Promise<Checked> {
   const problems: Problem[] = [...unread];
-  const entries: { readonly file: string; readonly record: SpeciesRecord }[] = [];
+  const entries: RecordEntry[] = [];
   const meant = new Set(files.filter(isMeant).map(shownName));
   const progress = progressOf('checking records', files.length);
   const breathe = breather();
@@ -85,10 +89,30 @@ async function checkFiles(
     await breathe();
   }
   progress.end();
-  // Some are told of the bibliography, which is no record.
-  const between = collectionProblems(entries, context).filter(({ file }) => file !== undefined && (meant.has(file) || isMeant(file)));
+  const between = collectionProblems([...entries, ...entriesAround(around, entries)], context).filter(
+    ({ file = '', code }) =>
+      // Standard input stands nowhere. Some problems are told of the bibliography, which is no record.
+      (meant.has(file) && !(file === STANDARD_INPUT && code === 'file-place')) || (file === context.bibliographyFile && isMeant(file)),
+  );
   problems.push(...placed(between, (name) => (name === STANDARD_INPUT ? standardInput : readText(name))));
   return { records: meant.size, all: files.length, problems: inOrder(problems) };
+}
+
+interface RecordEntry {
+  readonly file: string;
+  readonly record: SpeciesRecord;
+}
+
+/** The records around those that were named; of a record by itself that is the sample. */
+function entriesAround({ files, isAlone }: Surroundings, named: readonly RecordEntry[]): RecordEntry[] {
+  const around = files.flatMap((file): RecordEntry[] => {
+    const read = readRecord(file);
+    return isUnread(read) || read.record === undefined ? [] : [{ file, record: read.record }];
+  });
+  if (!isAlone) return around;
+  const known = new Set([...named, ...around].map(({ record }) => record.id));
+  const sample = records.filter(({ id }) => !known.has(id));
+  return [...around, ...sample.map((record) => ({ file: `packages/species-sample/records/${recordPath(record)}`, record }))];
 }
 
 /** The problems between records with line and column: their files are read once more, one at a time. */

@@ -6,6 +6,7 @@ import type { ProblemContext } from './plausible.js';
 /** Bibliography and stand-ins that records are held against: those named, else those of the sample. */
 export function contextOf(options: { readonly bibliography?: string; readonly standIns?: string }): ProblemContext {
   return {
+    ...(options.bibliography === undefined ? {} : { bibliographyFile: options.bibliography }),
     bibliography:
       options.bibliography === undefined ? bibliography : readDocument<Bibliography>(options.bibliography, bibliographyProblems).document,
     standIns: options.standIns === undefined ? standIns : readDocument<StandIns>(options.standIns, standInsProblems).document,

@@ -7,6 +7,8 @@ import type { Bibliography, Problem, SpeciesRecord, StandIns } from '@commensal/
 export interface ProblemContext {
   readonly bibliography: Bibliography;
   readonly standIns: StandIns;
+  /** Name of the file of the bibliography, for what is told of it. */
+  readonly bibliographyFile?: string;
 }
 
 /** What is implausible in one record. */
