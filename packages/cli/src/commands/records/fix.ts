@@ -1,5 +1,5 @@
 import { recordForm } from '@commensal/records';
-import type { Problem } from '@commensal/schema';
+import { isSpeciesRecord, type Problem } from '@commensal/schema';
 import { badCall, EXIT } from '../../failure.js';
 import { problemsText } from '../../problems-text.js';
 import { writeOutput } from '../../write-output.js';
@@ -10,7 +10,6 @@ import { progressOf } from './progress.js';
 import { isUnread, readRecord } from './read-record.js';
 import { recordFilesAt } from './record-files.js';
 import { replaceFile } from './replace-file.js';
-import { validate } from '@commensal/schema/validate/species';
 
 export interface RecordsFixOptions {
   readonly dryRun?: boolean;
@@ -57,7 +56,7 @@ function fixFile(file: string, isDry: boolean): Outcome {
   if (isUnread(read)) return { kind: 'wrong', problems: read };
   const { text, problems } = recordForm(read.text, { fix: true });
   // A source named twice is against the schema and a matter of form at once.
-  if (!validate(JSON.parse(text))) return { kind: 'wrong', problems: read.problems };
+  if (!isSpeciesRecord(JSON.parse(text))) return { kind: 'wrong', problems: read.problems };
   if (problems.length === 0) return { kind: 'right' };
   try {
     if (!isDry) replaceFile(file, text);

@@ -1,6 +1,5 @@
 import { formProblems, isInOrder } from '@commensal/records';
-import { type Problem, type SpeciesRecord, speciesProblems } from '@commensal/schema';
-import { validate } from '@commensal/schema/validate/species';
+import { isSpeciesRecord, type Problem, type SpeciesRecord, speciesProblems } from '@commensal/schema';
 import { BadInput } from '../../failure.js';
 import { type Parsed, parseJson } from '../../parse-json.js';
 import { readText } from '../../read-document.js';
@@ -24,8 +23,7 @@ export function readRecord(file: string): ReadFile | readonly Problem[] {
     const text = readText(file);
     const parsed = parseJson(text, name);
     const problems = speciesProblems(parsed.data).map(parsed.locate);
-    const isValid = problems.length === 0 || validate(parsed.data);
-    return { text, parsed, record: isValid ? (parsed.data as SpeciesRecord) : undefined, problems };
+    return { text, parsed, record: isSpeciesRecord(parsed.data) ? parsed.data : undefined, problems };
   } catch (error) {
     if (!(error instanceof BadInput)) throw error;
     return error.problems.map((problem) => ({ ...problem, file: name }));
