@@ -12,7 +12,7 @@ import { Ajv } from 'ajv';
 import { afterEach, describe, expect, test } from 'vitest';
 import { root } from '../support/repository.js';
 import { bundle, commensal, folder, placesIn, REFUSED } from './command.js';
-import { put, putMany, putRecord, sampleRecord, textOfRecord } from './records.js';
+import { inMillimetres, put, putMany, putRecord, sampleRecord, textOfRecord } from './records.js';
 
 const check = (...args: string[]) => commensal(['records', 'check', ...args]);
 const isRoot = process.getuid?.() === 0;
@@ -31,10 +31,10 @@ const fresh = (): string => {
 
 /** A folder with every sort of file in it. */
 const mixed = fresh();
-putRecord(mixed, 'gramma-loreto');
-const negative = putRecord(mixed, 'ecsenius-bicolor', (text) => text.replace('"value": ', '"value": -'));
-const crlf = putRecord(mixed, 'amphiprion-ocellaris', (text) => text.replaceAll('\n', '\r\n').replace('"unit": "cm"', '"unit": "mm"'));
-const twice = putRecord(mixed, 'amphiprion-percula', (text) => text.replace('"addedIn"', '"id": "amphiprion-percula",\n  "addedIn"'));
+putRecord(mixed, 'ecsenius-bicolor');
+const negative = putRecord(mixed, 'liopropoma-rubre', (text) => text.replace(/"value": (?=\d)/, '"value": -'));
+const crlf = putRecord(mixed, 'meiacanthus-grammistes', (text) => inMillimetres(text).replaceAll('\n', '\r\n'));
+const twice = putRecord(mixed, 'zebrasoma-flavescens', (text) => text.replace('"addedIn"', '"id": "zebrasoma-flavescens",\n  "addedIn"'));
 put(`${mixed}/empty.species.json`, '');
 put(`${mixed}/broken.species.json`, '{\n  "id": "broken",\n}\n');
 put(`${mixed}/latin.species.json`, Buffer.from('{"id": "caf\xe9"}', 'latin1'));
@@ -63,15 +63,15 @@ describe('records check', () => {
         .split('\n')
         .findIndex((each) => each.includes(text)) + 1;
     expect(told).toEqual([
-      'amphiprion-ocellaris.species.json:1 spacing warning',
-      `amphiprion-ocellaris.species.json:${line(crlf, '"mm"')} unit-not-canonical warning`,
-      `amphiprion-percula.species.json:${line(twice, '"addedIn"') - 1} duplicate-key error`,
+      `acanthuridae/zebrasoma-flavescens.species.json:${line(twice, '"addedIn"') - 1} duplicate-key error`,
+      'blenniidae/meiacanthus-grammistes.species.json:1 spacing warning',
+      `blenniidae/meiacanthus-grammistes.species.json:${line(crlf, '"mm"')} unit-not-canonical warning`,
       'broken.species.json:3 not-json error',
       'dangling.species.json: no-such-file error',
-      `ecsenius-bicolor.species.json:${line(negative, '"value": -')} too-small error`,
       'empty.species.json: empty-file error',
       'latin.species.json: not-utf-8 error',
       'self.species.json: unreadable error',
+      `serranidae/liopropoma-rubre.species.json:${line(negative, '"value": -')} too-small error`,
     ]);
     expect(report.summary).toEqual({ error: 7, warning: 2 });
     for (const { code: each, help } of report.problems) expect(help).toBe(`https://commensal.example/docs/problems/${each}`);
@@ -96,7 +96,7 @@ describe('records check', () => {
 
   test('exits with 1 for warnings only when told to', () => {
     const place = fresh();
-    putRecord(place, 'gramma-loreto', (text) => text.trimEnd());
+    putRecord(place, 'ecsenius-bicolor', (text) => text.trimEnd());
     expect(check(place).code).toBe(0);
     expect(check(place, '--strict').code).toBe(1);
     expect(check(place).out).toContain('1 record, 1 problem: 0 errors, 1 warning.');
@@ -126,10 +126,10 @@ describe('records check', () => {
     ['brackets deeper than any stack', () => `${'['.repeat(100_000)}${']'.repeat(100_000)}`, [['not-json', 0, 0]]],
     ['a list', () => '[]\n', [['wrong-type', 1, 1]]],
     ['nothing but white space', () => ' \n', [['empty-file', 0, 0]]],
-    ['a byte of zero', (text) => text.replace('gramma', 'gra\u0000mma'), [['not-json', 3, 13]]],
+    ['a byte of zero', (text) => text.replace('ecsenius', 'ecs\u0000enius'), [['not-json', 3, 13]]],
   ])('%s', (_, spoil, expected) => {
     const text = spoil(textOfRecord(sampleRecord()));
-    const name = put(`${fresh()}/gramma-loreto.species.json`, text);
+    const name = put(`${fresh()}/blenniidae/ecsenius-bicolor.species.json`, text);
     const found = only(name);
     const last = String(text).split('\n').length - 1;
     const wanted = expected.map(([code, line, column]) => [code, line === 0 ? undefined : line < 0 ? last : line, column || undefined]);
@@ -138,14 +138,14 @@ describe('records check', () => {
   });
 
   test('one mistake is one message, and the rest of the record is still looked at', () => {
-    const name = putRecord(fresh(), 'gramma-loreto', (text) => text.replace('"id": "gramma-loreto"', '"id": "gramma-loretto"'));
+    const name = putRecord(fresh(), 'ecsenius-bicolor', (text) => text.replace('"id": "ecsenius-bicolor"', '"id": "ecsenius-bicolour"'));
     expect(only(name)).toEqual([['name-mismatch', 3, 9]]);
-    const both = putRecord(fresh(), 'gramma-loreto', (text) => text.replace('gramma-loreto"', 'gramma-loretto"').trimEnd());
+    const both = putRecord(fresh(), 'ecsenius-bicolor', (text) => text.replace('ecsenius-bicolor"', 'ecsenius-bicolour"').trimEnd());
     expect(only(both).map(([code]) => code)).toEqual(['name-mismatch', 'spacing']);
   });
 
   test('form and plausibility wait for the schema', () => {
-    const name = putRecord(fresh(), 'gramma-loreto', (text) => text.replace('"unit": "cm"', '"unit": "cubit"').trimEnd());
+    const name = putRecord(fresh(), 'ecsenius-bicolor', (text) => text.replace('"unit": "cm"', '"unit": "cubit"').trimEnd());
     expect(only(name).map(([code]) => code)).toEqual(['not-in-list']);
   });
 
@@ -154,6 +154,15 @@ describe('records check', () => {
     expect(code).toBe(1);
     expect(out).toMatch(/^<standard input>:3:9 {2}name-mismatch\n/);
     expect(commensal(['records', 'check', '-', mixed, '--format', 'sarif'], textOfRecord(sampleRecord())).code).toBe(1);
+  });
+
+  test('knows the records around a part of them: what those name has a record', () => {
+    const family = 'packages/species-sample/records/pomacentridae';
+    for (const part of [family, `${family}/amphiprion-ocellaris.species.json`]) {
+      expect(commensal(['records', 'check', part, '--strict'], '', root)).toMatchObject({ code: 0, err: '' });
+    }
+    const anemonefish = textOfRecord(sampleRecord('amphiprion-ocellaris'));
+    expect(commensal(['records', 'check', '-', '--strict'], anemonefish).out).toBe('1 record, no problem.\n');
   });
 
   test('looks at a file once, on whatever way it was named', () => {
@@ -337,7 +346,7 @@ describe('SARIF', () => {
   test('a fingerprint stays when lines move, and tells twins apart', () => {
     const place = fresh();
     const print = (change: (text: string) => string): (string | undefined)[] =>
-      sarif([putRecord(place, 'gramma-loreto', change)]).runs[0]?.results.map(
+      sarif([putRecord(place, 'ecsenius-bicolor', change)]).runs[0]?.results.map(
         (result) => result.partialFingerprints['commensalProblem/v1'],
       ) ?? [];
     const spoil = (text: string): string => text.replace('"unit": "cm"', '"unit": "cubit"');
@@ -356,7 +365,7 @@ describe('SARIF', () => {
     expect(uri(log)).toEqual({ uri: `${place}/a%20b/%C3%BC%3A%25%23%3F.species.json`, uriBaseId: 'SRCROOT' });
     const away = sarif([`../${mixed}`], '', path.join(folder, place));
     expect(errorsOf(away)).toEqual([]);
-    expect(uri(away)).toEqual({ uri: expect.stringMatching(/^file:\/\/\/.*amphiprion-ocellaris\.species\.json$/) });
+    expect(uri(away)).toEqual({ uri: expect.stringMatching(/^file:\/\/\/.*zebrasoma-flavescens\.species\.json$/) });
   });
 });
 
@@ -367,8 +376,8 @@ describe('annotations', () => {
     const lines = out.trimEnd().split('\n');
     expect(lines).toHaveLength(10);
     expect(lines.at(-1)).toBe('9 records, 9 problems: 7 errors, 2 warnings.');
-    expect(lines[0]).toBe(
-      `::warning file=${mixed}/amphiprion-ocellaris.species.json,line=1,col=2,title=spacing::the line ends in a carriage return; lines end in a line feed alone. Run commensal records fix.%0Ahttps://commensal.example/docs/problems/spacing`,
+    expect(lines[1]).toBe(
+      `::warning file=${mixed}/blenniidae/meiacanthus-grammistes.species.json,line=1,col=2,title=spacing::the line ends in a carriage return; lines end in a line feed alone. Run commensal records fix.%0Ahttps://commensal.example/docs/problems/spacing`,
     );
     for (const line of lines.slice(0, -1))
       expect(line).toMatch(/^::(error|warning) file=[^,:]+(,line=\d+,col=\d+)?,title=[a-z0-9-]+::[^\r\n]+$/);
@@ -378,7 +387,7 @@ describe('annotations', () => {
     const place = fresh();
     put(`${place}/50%,a:b.species.json`, '');
     expect(check(place, '--format', 'annotations').out).toMatch(/^::error file=set-\d+\/50%25%2Ca%3Ab\.species\.json,title=empty-file::/);
-    const name = putRecord(place, 'gramma-loreto', (text) => text.replace('"form": "fish"', '"form": "100%"'));
+    const name = putRecord(place, 'ecsenius-bicolor', (text) => text.replace('"form": "fish"', '"form": "100%"'));
     expect(check(name, '--format', 'annotations').out).toContain('::form is "100%25"; it must be fish, ');
   });
 
@@ -404,7 +413,7 @@ describe('--changed', () => {
   /** Three records that are all wrong, on the main line, and a branch. */
   function repository(): string {
     const place = fresh();
-    for (const id of ['gramma-loreto', 'ecsenius-bicolor', 'amphiprion-percula'])
+    for (const id of ['ecsenius-bicolor', 'liopropoma-rubre', 'zebrasoma-flavescens'])
       putRecord(`${place}/records`, id, (text) => text.trimEnd());
     git(place, 'init', '-q', '-b', 'main');
     commit(place);
@@ -415,16 +424,16 @@ describe('--changed', () => {
   test('tells of what was committed on the branch, of what was not yet, and of what is new', () => {
     const place = repository();
     expect(inside(place, '--changed').out).toBe('0 of 3 records, no problem.\n');
-    putRecord(`${place}/records`, 'gramma-loreto', (text) => `${text}\n`);
-    commit(place);
     putRecord(`${place}/records`, 'ecsenius-bicolor', (text) => `${text}\n`);
-    putRecord(`${place}/records/new ü`, 'amphiprion-ocellaris', (text) => text.trimEnd());
+    commit(place);
+    putRecord(`${place}/records`, 'liopropoma-rubre', (text) => `${text}\n`);
+    putRecord(`${place}/records/new ü`, 'meiacanthus-grammistes', (text) => text.trimEnd());
     const { code, out } = inside(place, '--changed', '--format', 'json');
     expect(code).toBe(0);
     expect(filesIn(out)).toEqual([
-      'records/ecsenius-bicolor.species.json',
-      'records/gramma-loreto.species.json',
-      'records/new ü/amphiprion-ocellaris.species.json',
+      'records/blenniidae/ecsenius-bicolor.species.json',
+      'records/new ü/blenniidae/meiacanthus-grammistes.species.json',
+      'records/serranidae/liopropoma-rubre.species.json',
     ]);
     expect(JSON.parse(out).records).toBe(3);
     expect(filesIn(inside(place, '--changed=HEAD', '--format', 'json').out)).toHaveLength(2);
@@ -434,20 +443,20 @@ describe('--changed', () => {
   test('leaves out what changed on the main line meanwhile, and what git ignores', () => {
     const place = repository();
     git(place, 'switch', '-q', 'main');
-    putRecord(`${place}/records`, 'gramma-loreto', (text) => `${text}\n`);
+    putRecord(`${place}/records`, 'ecsenius-bicolor', (text) => `${text}\n`);
     commit(place);
     git(place, 'switch', '-q', 'mine');
     put(`${place}/.gitignore`, 'draft*\n');
-    putRecord(`${place}/records/draft`, 'amphiprion-ocellaris', (text) => text.trimEnd());
+    putRecord(`${place}/records/draft`, 'meiacanthus-grammistes', (text) => text.trimEnd());
     expect(filesIn(inside(place, '--changed', '--format', 'json').out)).toEqual([]);
     expect(filesIn(inside(place, '--changed=main', '--format', 'json').out)).toEqual([]);
   });
 
   test('does not miss a record that was taken away and one that was moved', () => {
     const place = repository();
-    git(place, 'mv', 'records/gramma-loreto.species.json', 'records/moved.species.json');
-    git(place, 'rm', '-q', 'records/ecsenius-bicolor.species.json');
-    expect(filesIn(inside(place, '--changed', '--format', 'json').out)).toEqual(['records/moved.species.json']);
+    git(place, 'mv', 'records/blenniidae/ecsenius-bicolor.species.json', 'records/moved.species.json');
+    git(place, 'rm', '-q', 'records/serranidae/liopropoma-rubre.species.json');
+    expect(new Set(filesIn(inside(place, '--changed', '--format', 'json').out))).toEqual(new Set(['records/moved.species.json']));
   });
 
   test('says what is missing: a repository, a commit, a main line, the commit named', () => {

@@ -6,19 +6,13 @@ import path from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import { bundle, commensal, folder, placesIn, REFUSED } from './command.js';
-import { put, putMany, putRecord, sampleRecord, textOfRecord } from './records.js';
+import { inMillimetres, put, putMany, putRecord, sampleRecord, textOfRecord } from './records.js';
 
 const fix = (...args: string[]) => commensal(['records', 'fix', ...args]);
 const textIn = (name: string): string => readFileSync(path.join(folder, name), 'utf8');
 const isRoot = process.getuid?.() === 0;
 
 const right = textOfRecord(sampleRecord());
-const inMillimetres = (text: string): string =>
-  text.replace(
-    /"maximum": \{\n {6}"value": ([\d.]+),\n {6}"unit": "cm"/,
-    (_, value) => `"maximum": {\n      "value": ${Number(value) * 10},\n      "unit": "mm"`,
-  );
-
 let places = 0;
 const fresh = (): string => {
   places += 1;
@@ -28,14 +22,14 @@ const fresh = (): string => {
 describe('records fix', () => {
   test('puts the form right, says what, and is done then', () => {
     const place = fresh();
-    const name = putRecord(place, 'gramma-loreto', (text) => {
+    const name = putRecord(place, 'ecsenius-bicolor', (text) => {
       const spoilt = inMillimetres(text)
         .replace(/\n/g, '\r\n')
         .replace(/("id": [^\r]*\r\n {2})("addedIn": [^\r]*\r\n {2})/, '$2$1');
       expect(spoilt).toContain('"mm"');
       return `\uFEFF${spoilt}`;
     });
-    putRecord(place, 'ecsenius-bicolor');
+    putRecord(place, 'liopropoma-rubre');
     const { code, out, err } = fix(place);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(placesIn(out).map((line) => line.replace(/^.*:(\d+:\d+ )/, '$1'))).toEqual([
@@ -50,7 +44,7 @@ describe('records fix', () => {
   });
 
   test('only says so when told to', () => {
-    const name = putRecord(fresh(), 'gramma-loreto', (text) => inMillimetres(text).trimEnd());
+    const name = putRecord(fresh(), 'ecsenius-bicolor', (text) => inMillimetres(text).trimEnd());
     const before = textIn(name);
     const { code, out } = fix(name, '--dry-run');
     expect(code).toBe(0);
@@ -60,7 +54,7 @@ describe('records fix', () => {
   });
 
   test('drops a source that stands there twice, which the schema does not take', () => {
-    const name = putRecord(fresh(), 'gramma-loreto', (text) => text.replace(/"sources": \[\n( {4}"[^"]+")/, '"sources": [\n$1,\n$1'));
+    const name = putRecord(fresh(), 'ecsenius-bicolor', (text) => text.replace(/"sources": \[\n( {4}"[^"]+")/, '"sources": [\n$1,\n$1'));
     expect(commensal(['records', 'check', name]).code).toBe(1);
     expect(fix(name).code).toBe(0);
     expect(textIn(name)).toBe(right);
@@ -75,7 +69,7 @@ describe('records fix', () => {
       'empty-file': '',
     };
     for (const [code, text] of Object.entries(spoilt)) put(`${place}/${code}.species.json`, text);
-    const good = putRecord(place, 'gramma-loreto', (text) => text.trimEnd());
+    const good = putRecord(place, 'ecsenius-bicolor', (text) => text.trimEnd());
     const { code, out, err } = fix(place);
     expect(code).toBe(1);
     expect(out).toMatch(/\n\n1 of 5 records repaired, 4 left as they were\.\n$/);
@@ -85,30 +79,30 @@ describe('records fix', () => {
   });
 
   test('repairs a record whose names do not agree: that is no matter of form', () => {
-    const name = putRecord(fresh(), 'gramma-loreto', (text) =>
-      text.replace('"id": "gramma-loreto"', '"id": "gramma-brasiliensis"').trimEnd(),
+    const name = putRecord(fresh(), 'ecsenius-bicolor', (text) =>
+      text.replace('"id": "ecsenius-bicolor"', '"id": "ecsenius-tricolor"').trimEnd(),
     );
     expect(fix(name).code).toBe(0);
-    expect(textIn(name)).toBe(right.replace('"id": "gramma-loreto"', '"id": "gramma-brasiliensis"'));
+    expect(textIn(name)).toBe(right.replace('"id": "ecsenius-bicolor"', '"id": "ecsenius-tricolor"'));
   });
 
   test('keeps permissions, and a link stays a link', () => {
     const place = fresh();
-    const name = putRecord(`${place}-far`, 'gramma-loreto', (text) => text.trimEnd());
+    const name = putRecord(`${place}-far`, 'ecsenius-bicolor', (text) => text.trimEnd());
     chmodSync(path.join(folder, name), 0o666);
-    putRecord(place, 'ecsenius-bicolor');
-    symlinkSync(path.join('..', name), path.join(folder, place, 'gramma-loreto.species.json'));
+    putRecord(place, 'liopropoma-rubre');
+    symlinkSync(path.join('..', name), path.join(folder, place, 'linked.species.json'));
     expect(fix(place).code).toBe(0);
     expect(textIn(name)).toBe(right);
     expect(statSync(path.join(folder, name)).mode & 0o777).toBe(0o666);
-    expect(lstatSync(path.join(folder, place, 'gramma-loreto.species.json')).isSymbolicLink()).toBe(true);
+    expect(lstatSync(path.join(folder, place, 'linked.species.json')).isSymbolicLink()).toBe(true);
   });
 
   test('leaves a file as it was where it cannot be written, and goes on', () => {
     const place = fresh();
     // There is no room for a longer name beside it.
     const long = put(`${place}/${'a'.repeat(240)}.species.json`.replace(/a{13}/, ''), right.trimEnd());
-    const other = putRecord(place, 'gramma-loreto', (text) => text.trimEnd());
+    const other = putRecord(place, 'ecsenius-bicolor', (text) => text.trimEnd());
     const { code, out, err } = fix(place);
     expect(code).toBe(3);
     expect(err).toBe(`"${long}" cannot be written (ENAMETOOLONG). It is as it was.\n`);
@@ -119,7 +113,7 @@ describe('records fix', () => {
   });
 
   test.runIf(!isRoot)('does not replace what may not be written', () => {
-    const name = putRecord(fresh(), 'gramma-loreto', (text) => text.trimEnd());
+    const name = putRecord(fresh(), 'ecsenius-bicolor', (text) => text.trimEnd());
     chmodSync(path.join(folder, name), 0o444);
     expect(fix(name)).toMatchObject({ code: 3, err: expect.stringContaining('(EACCES)') });
     expect(textIn(name)).toBe(right.trimEnd());
@@ -127,7 +121,7 @@ describe('records fix', () => {
 
   test('only what changed, when told to', () => {
     const place = fresh();
-    const names = ['gramma-loreto', 'ecsenius-bicolor'].map((id) => putRecord(`${place}/records`, id, (text) => text.trimEnd()));
+    const names = ['ecsenius-bicolor', 'liopropoma-rubre'].map((id) => putRecord(`${place}/records`, id, (text) => text.trimEnd()));
     const cwd = path.join(folder, place);
     const git = (...args: string[]) => spawnSync('git', ['-c', 'user.name=A', '-c', 'user.email=a@commensal.example', ...args], { cwd });
     git('init', '-q', '-b', 'main');
