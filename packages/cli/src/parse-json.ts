@@ -7,6 +7,8 @@ import { BadInput } from './failure.js';
 export interface Parsed {
   readonly file: string;
   readonly data: unknown;
+  /** The text is just what `jsonText` makes of the data. */
+  readonly isAsPrinted: boolean;
   /** The problem with file, line and column of its pointer. */
   locate(problem: Problem): Problem;
 }
@@ -27,11 +29,13 @@ export function parseJson(withMark: string, file: string): Parsed {
     return tree;
   };
   let places: ReturnType<typeof placesIn> | undefined;
-  const duplicates = isAsPrinted(text, data) ? [] : duplicateKeys(text, root());
+  const isPrinted = isAsPrinted(text, data);
+  const duplicates = isPrinted ? [] : duplicateKeys(text, root());
   if (duplicates.length > 0) throw new BadInput(duplicates.map((problem) => ({ ...problem, file })));
   return {
     file,
     data,
+    isAsPrinted: isPrinted && text === withMark,
     locate: (problem) => {
       places ??= placesIn(text);
       return { ...problem, file, ...places(nodeAt(root(), problem.pointer).start) };
@@ -42,7 +46,7 @@ export function parseJson(withMark: string, file: string): Parsed {
 /** A text that is just what its data print cannot hold a name twice, and is known for one faster than it is read. */
 function isAsPrinted(text: string, data: unknown): boolean {
   try {
-    return jsonText(data) === text;
+    return !text.includes('\r') && jsonText(data) === text;
   } catch {
     // Too deep to be printed: it will be too deep to be read.
     return false;

@@ -1,4 +1,15 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -47,6 +58,15 @@ describe('all files or none', () => {
     expect(readdirSync(folder)).toEqual(['old']);
     expect(readFileSync(at('old'), 'utf8')).toBe('before');
   });
+});
+
+it('keeps permissions, and writes to what a link leads to', () => {
+  writeFileSync(at('old'), 'before', { mode: 0o640 });
+  symlinkSync(at('old'), at('link'));
+  writeAll([{ file: at('link'), text: 'after' }]);
+  expect(readFileSync(at('old'), 'utf8')).toBe('after');
+  expect(statSync(at('old')).mode & 0o777).toBe(0o640);
+  expect(lstatSync(at('link')).isSymbolicLink()).toBe(true);
 });
 
 describe('a folder', () => {

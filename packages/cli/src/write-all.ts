@@ -1,5 +1,17 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  chmodSync,
+  constants,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { badCall, Broken } from './failure.js';
 
@@ -13,34 +25,51 @@ const reason = (error: unknown): string => (error as NodeJS.ErrnoException).code
 
 const asideOf = (file: string): string => path.join(path.dirname(file), `.${path.basename(file)}.${randomUUID()}.part`);
 
+/** A file to be written, with all that is needed to take it back. */
+interface Staged {
+  /** The file itself, where the name is that of a link to it. */
+  readonly target: string;
+  readonly aside: string;
+  readonly text: string;
+  /** Text and permissions of the file that is replaced. */
+  readonly before: { readonly text: Buffer; readonly mode: number } | undefined;
+}
+
+function staged({ file, text }: FileText): Staged {
+  if (!existsSync(file)) return { target: file, aside: asideOf(file), text, before: undefined };
+  const target = realpathSync(file);
+  // The folder might allow what the file does not.
+  accessSync(target, constants.W_OK);
+  return { target, aside: asideOf(target), text, before: { text: readFileSync(target), mode: statSync(target).mode } };
+}
+
 /**
  * Writes all the files whole or none of them: everything is written beside its target first and renamed only when all of
- * it is there; where a rename fails, the files renamed before it get their old text back.
+ * it is there; where a rename fails, the files renamed before it get their old text back. Permissions stay, and of a link the
+ * file that it leads to is replaced.
  */
 export function writeAll(files: readonly FileText[]): void {
-  const staged = files.map(({ file, text }) => ({
-    file,
-    text,
-    aside: asideOf(file),
-    before: existsSync(file) ? readFileSync(file) : undefined,
-  }));
-  const renamed: typeof staged = [];
+  const all: Staged[] = [];
+  const renamed: Staged[] = [];
   let at = '';
   try {
-    for (const { file, text, aside } of staged) {
-      at = file;
-      writeFileSync(aside, text);
-    }
-    for (const one of staged) {
+    for (const one of files) {
       at = one.file;
-      renameSync(one.aside, one.file);
+      const next = staged(one);
+      all.push(next);
+      writeFileSync(next.aside, next.text, { flag: 'wx' });
+      if (next.before !== undefined) chmodSync(next.aside, next.before.mode);
+    }
+    for (const one of all) {
+      at = one.target;
+      renameSync(one.aside, one.target);
       renamed.push(one);
     }
   } catch (error) {
-    for (const { aside } of staged) rmSync(aside, { force: true });
-    for (const { file, before } of renamed) {
-      if (before === undefined) rmSync(file, { force: true });
-      else writeFileSync(file, before);
+    for (const { aside } of all) rmSync(aside, { force: true });
+    for (const { target, before } of renamed) {
+      if (before === undefined) rmSync(target, { force: true });
+      else writeFileSync(target, before.text);
     }
     throw new Broken(`"${at}" cannot be written (${reason(error)}). Nothing was written.`);
   }

@@ -138,7 +138,7 @@ export { rulesProblems } from './rules-problems.js';
 export { EARLIER_VERSIONS } from './schema-version.js';
 export { situationProblems } from './situation-problems.js';
 export { sourcesUsedIn } from './sources-used.js';
-export { speciesProblems } from './species-problems.js';
+export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';
 export { didYouMean, listWords, nearestWord, valueWords } from './words.js';

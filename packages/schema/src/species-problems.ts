@@ -22,3 +22,11 @@ export function speciesProblems(data: unknown): Problem[] {
   }
   return inDocumentOrder(data, speciesDocumentProblems(data as SpeciesRecord));
 }
+
+/**
+ * Whether the schema takes a record. Names and sources of one that it takes may still not agree: `speciesProblems` says that as well.
+ *
+ * @example
+ * isSpeciesRecord({}) // false
+ */
+export const isSpeciesRecord = (data: unknown): data is SpeciesRecord => validate(data);

@@ -56,11 +56,11 @@ export function recordForm(text: string, { fix }: { readonly fix: boolean }): Re
   const bare = marked ? text.slice(1) : text;
   const data: unknown = JSON.parse(bare);
   // Nearly every record is in order, and then nothing has to be placed.
-  if (!marked && isRight(data) && jsonText(data) === bare) return { problems: [], text };
+  if (!marked && isInOrder(data) && jsonText(data) === bare) return { problems: [], text };
 
   const found: Found[] = [];
   const root = jsonTree(bare);
-  const repaired = `${print(repair(bare, root, found))}\n`;
+  const repaired = repair(bare, root, found);
   const spacing = marked
     ? { offset: 0, found: 'the file starts with a byte order mark', allowed: 'it starts with a brace' }
     : misspaced(bare, `${print(asItStands(bare, root))}\n`);
@@ -69,7 +69,7 @@ export function recordForm(text: string, { fix }: { readonly fix: boolean }): Re
   const problems = found
     .sort((one, other) => one.offset - other.offset)
     .map(({ offset, ...problem }): Problem => ({ ...problem, ...placeOf(offset), fix: FIX }));
-  return { problems, text: fix ? repaired : text };
+  return { problems, text: fix ? `${print(repaired)}\n` : text };
 }
 
 /**
@@ -80,8 +80,14 @@ export function recordForm(text: string, { fix }: { readonly fix: boolean }): Re
  */
 export const formProblems = (text: string): readonly Problem[] => recordForm(text, { fix: false }).problems;
 
-/** Whether keys, units and sources of a record are in order: the fast look that finds no places. */
-function isRight(data: unknown): boolean {
+/**
+ * Whether keys, units and sources of a record are in order: the fast look that finds no places. A record of which this holds, and
+ * whose text is `jsonText` of it, has no problem of form.
+ *
+ * @example
+ * isInOrder({ id: 'gramma-loreto', sources: ['b', 'a'] }); // false
+ */
+export function isInOrder(data: unknown): boolean {
   const { sources } = (data ?? {}) as { readonly sources?: unknown };
   if (Array.isArray(sources) && sources.some((source, index) => index > 0 && !(sources[index - 1] < source))) return false;
   return inOrder(data, RANKS, true);

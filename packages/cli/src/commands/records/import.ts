@@ -1,13 +1,13 @@
 import { figureWords, importMeasurements, jsonText, type MeasurementImport, type RowOutcome } from '@commensal/records';
 import type { SpeciesRecord } from '@commensal/schema';
-import { EXIT } from '../../failure.js';
+import { BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
 import { problemsText } from '../../problems-text.js';
 import { openBibliography } from '../../read-bibliography.js';
-import { readText, STANDARD_INPUT } from '../../read-document.js';
-import { someRecordFilesIn } from '../../record-files.js';
+import { readText } from '../../read-document.js';
 import { writeAll } from '../../write-all.js';
 import { writeOutput } from '../../write-output.js';
+import { recordFilesAt, shownName } from './record-files.js';
 
 export interface ImportOptions {
   readonly records: string;
@@ -45,11 +45,13 @@ const hasName = (record: SpeciesRecord): boolean =>
  * where a row is wrong, or its field holds another figure already.
  */
 export function runImport(table: string, options: ImportOptions): number {
-  const entries = someRecordFilesIn(options.records)
+  const { files, problems: unread } = recordFilesAt([options.records]);
+  if (unread.length > 0) throw new BadInput(unread);
+  const entries = files
     .map((file) => ({ file, record: parseJson(readText(file), file).data as SpeciesRecord }))
     .filter(({ record }) => hasName(record));
   const result = importMeasurements(readText(table), {
-    file: table === '-' ? STANDARD_INPUT : table,
+    file: shownName(table),
     entries,
     bibliography: openBibliography(options.bibliography),
     preferMeasured: options.preferMeasured === true,

@@ -1,10 +1,10 @@
 import { migrateSpecies, type Problem, SCHEMA_VERSION, speciesProblems } from '@commensal/schema';
-import { BadInput, EXIT } from '../../failure.js';
+import { badCall, BadInput, EXIT } from '../../failure.js';
 import { problemsText } from '../../problems-text.js';
 import { readDocument } from '../../read-document.js';
-import { recordFilesAt } from '../../record-files.js';
 import { type FileText, writeAll } from '../../write-all.js';
 import { writeOutput } from '../../write-output.js';
+import { recordFilesAt } from './record-files.js';
 
 /** What migrating one file comes to. */
 interface Outcome {
@@ -36,11 +36,21 @@ function migrated(file: string): Outcome {
 }
 
 /**
- * `commensal records migrate PATHS`: brings records of earlier versions of the schema to the present one. All files
+ * `commensal records migrate [PATHS...]`: brings records of earlier versions of the schema to the present one. All files
  * that need it are written, or none. Returns the exit code: 1 where a record is wrong, and nothing is written then.
  */
 export function runMigrate(paths: readonly string[], options: { readonly dryRun?: boolean }): number {
-  const outcomes = recordFilesAt(paths).map((file) => {
+  if (paths.includes('-')) {
+    throw badCall(
+      'not-a-file',
+      'records migrate is to bring standard input here',
+      'it writes files where they are',
+      'Name files or folders.',
+    );
+  }
+  const { files, problems: unread } = recordFilesAt(paths);
+  if (unread.length > 0) throw new BadInput(unread);
+  const outcomes = files.map((file) => {
     try {
       return migrated(file);
     } catch (error) {

@@ -2,7 +2,7 @@ import { type Problem, readSpecies, type SpeciesRecord } from '@commensal/schema
 import { readDocument } from './read-document.js';
 
 /** A record read from a file, and what of it a later version of the schema brought. */
-export interface RecordRead {
+export interface OpenRecord {
   readonly file: string;
   readonly record: SpeciesRecord;
   /** What was left out, with file, line and column. */
@@ -16,10 +16,10 @@ export interface RecordRead {
  *
  * @throws BadInput where what this version knows is wrong.
  */
-export function readRecord(file: string): RecordRead {
+export function openRecord(file: string): OpenRecord {
   const { document, parsed } = readDocument<unknown>(file, (data) => [...readSpecies(data).problems]);
   const { record, notices } = readSpecies(document);
-  if (record === undefined) throw new Error(`readRecord: expected a record without problems, received ${file}`);
+  if (record === undefined) throw new Error(`openRecord: expected a record without problems, received ${file}`);
   return { file, record, notices: notices.map((notice) => parsed.locate(notice)), locate: (problem) => parsed.locate(problem) };
 }
 
