@@ -81,6 +81,22 @@ test('records of a later minor version are planned with, and what was left out i
   expect(err).toContain('moods is not known to this version of commensal and is left out, and in 1 more place.');
 });
 
+test('the check takes neither, with one message each', () => {
+  const records = recordsIn('strict', ['grammatidae/gramma-loreto']);
+  const name = 'strict/grammatidae/gramma-loreto.species.json';
+  writeFileSync(
+    path.join(folder, name),
+    read(name).replace('/schema/1.0/', '/schema/1.3/').replace('"form":', '"moods": ["shy"],\n  "form":'),
+  );
+  draftIn('strict', 'pterois-volitans');
+  const { code, out } = commensal(['records', 'check', records]);
+  expect(code).toBe(1);
+  expect(placesIn(out).filter((line) => /-schema/.test(line))).toHaveLength(2);
+  expect(out).toContain('later-schema');
+  expect(out).toContain('earlier-schema');
+  expect(out).not.toContain('unknown-property');
+});
+
 test('records of an earlier version are refused with the way to bring them here', () => {
   draftIn('early', 'gramma-loreto');
   const { code, out, err } = commensal(['plan', wish, '--species', 'early']);

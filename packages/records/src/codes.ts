@@ -38,6 +38,14 @@ const OF_SCHEMA: Readonly<Record<string, RecordCode>> = {
     '`low` must not lie above `high`, and `value` not outside the two. Correct the number that is wrong.',
   ),
   'duplicate-item': error('An entry of a list stands there twice.', 'Take one of the two out.'),
+  'earlier-schema': error(
+    'The record follows an earlier version of the schema.',
+    '`commensal records migrate` brings it here and loses nothing. Where no migration begins at that version, correct `$schema`.',
+  ),
+  'later-schema': error(
+    'The record follows a later version of the schema.',
+    'What is right in it, only a commensal that knows that version can tell: upgrade. To use it meanwhile is possible, without what is new in it.',
+  ),
   'missing-property': error(
     'A property that every record needs is missing.',
     'Add it. What has to be there is in the schema, and an editor shows it.',
