@@ -1,12 +1,13 @@
 /**
  * From the schema source modules: the published JSON Schema files, the TypeScript types and the
- * precompiled validators. Everything but the JSON files lands in `generated/`, which is not in git.
+ * precompiled validators, and the settings of the editor. All but the JSON files lands in `generated/`, which is not in git.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { compile } from 'json-schema-to-typescript';
-import { documents, VERSION } from '../packages/schema/source/index.js';
+import { documents, ROOT, VERSION } from '../packages/schema/source/index.js';
+import { editorSettings } from './editor-settings.mjs';
 import { validatorCode } from './validator-code.mjs';
 
 const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '..');
@@ -23,6 +24,8 @@ function forTypes(node, definitions) {
   if (node === null || typeof node !== 'object') return node;
   const out = {};
   for (const [key, value] of Object.entries(node)) {
+    // Beside a reference a description would make a type of its own.
+    if (key === 'description' && node.$ref !== undefined) continue;
     if (CONDITIONS.includes(key) && !(key === 'pattern' && typeof value === 'object')) continue;
     if (key === 'anyOf' && value.every((branch) => Object.keys(branch).join() === 'required')) continue;
     // The branches say what each kind holds.
@@ -50,9 +53,26 @@ async function typesOf(name, schema) {
   });
 }
 
+/** The properties of a schema in its order, objects within objects; lists are as their items. */
+export function keyOrderOf(schema) {
+  const below = (node) => {
+    if (node === true || node === false) return null;
+    if (node.$ref !== undefined) return below(schema.$defs[node.$ref.slice('#/$defs/'.length)]);
+    if (node.items !== undefined) return below(node.items);
+    if (node.oneOf !== undefined) throw new Error('keyOrderOf: expected objects of one kind, received a choice among kinds');
+    if (node.properties === undefined) return null;
+    return Object.fromEntries(Object.entries(node.properties).map(([name, part]) => [name, below(part)]));
+  };
+  return below(schema);
+}
+
+const keysModule = (name, schema) =>
+  `import type { KeyOrder } from '../key-order.js';\n\n/** Generated from the schema by \`npm run schema\`; do not edit. */\nexport const ${name}Keys: KeyOrder = ${JSON.stringify(keyOrderOf(schema))};\n`;
+
 export async function buildSchema() {
   mkdirSync(schemaFolder, { recursive: true });
   mkdirSync(generated, { recursive: true });
+  mkdirSync(path.join(root, '.vscode'), { recursive: true });
   for (const [name, schema] of Object.entries(documents)) {
     writeFileSync(path.join(schemaFolder, `${name}.schema.json`), fileText(schema));
     writeFileSync(path.join(generated, `${name}.ts`), await typesOf(name, schema));
@@ -62,7 +82,12 @@ export async function buildSchema() {
       "import type { ValidationFault } from '../validation-fault.js';\nexport declare const validate: {\n  (data: unknown): boolean;\n  errors?: readonly ValidationFault[] | null;\n};\n",
     );
   }
-  writeFileSync(path.join(generated, 'version.ts'), `export const SCHEMA_VERSION: string = '${VERSION}';\n`);
+  writeFileSync(path.join(root, '.vscode/settings.json'), editorSettings());
+  writeFileSync(path.join(generated, 'species-keys.ts'), keysModule('species', documents.species));
+  writeFileSync(
+    path.join(generated, 'version.ts'),
+    `export const SCHEMA_VERSION: string = '${VERSION}';\nexport const SCHEMA_ROOT: string = '${ROOT}';\n`,
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

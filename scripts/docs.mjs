@@ -12,6 +12,7 @@ import { fileURLToPath } from 'node:url';
 import { coveragePage } from './coverage-page.mjs';
 import { root } from './fingerprint.mjs';
 import { ready } from './ready.mjs';
+import { problemPages } from './problem-pages.mjs';
 import { rulePages } from './rule-pages.mjs';
 
 const CUT = '...';
@@ -143,9 +144,9 @@ export function checkDocuments({ fix, folder = root }) {
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await ready({ build: true });
   const fix = !process.argv.includes('--check');
-  const made = [await rulePages({ fix }), await coveragePage({ fix })];
+  const pages = [await rulePages({ fix }), await problemPages({ fix }), await coveragePage({ fix })].flatMap(({ problems }) => problems);
   const { blocks, repaired, problems } = checkDocuments({ fix });
-  if (!fix) problems.push(...made.flatMap((pages) => pages.problems));
+  if (!fix) problems.push(...pages);
   for (const problem of problems) process.stderr.write(`${problem}\n`);
   process.stdout.write(`${blocks} blocks run, ${repaired} outputs written anew, ${problems.length} problems\n`);
   process.exitCode = problems.length > 0 ? 1 : 0;

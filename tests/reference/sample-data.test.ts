@@ -48,6 +48,10 @@ describe('documents', () => {
     expect(speciesProblems(record)).toEqual([]);
   });
 
+  it('no text holds a line break or another control character', () => {
+    for (const data of [records, bibliography, standIns]) expect(JSON.stringify(data)).not.toMatch(/\\[bfnrt]|\\u00[01]/);
+  });
+
   it('stand-ins and bibliography are valid', () => {
     expect(standInsProblems(standIns)).toEqual([]);
     expect(bibliographyProblems(bibliography)).toEqual([]);

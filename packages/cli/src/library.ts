@@ -1,10 +1,10 @@
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { type Library, libraryOf } from '@commensal/core';
-import { type Problem, type SpeciesRecord, speciesProblems } from '@commensal/schema';
+import type { Problem, SpeciesRecord } from '@commensal/schema';
 import { records, release, standIns } from '@commensal/species-sample';
 import { badCall, BadInput } from './failure.js';
-import { readDocument } from './read-document.js';
+import { noticesText, openRecord } from './open-record.js';
 
 /** The sample that ships inside, or the records of a folder. Stand-ins always come from the sample. */
 export function openLibrary(folder: string | undefined): Library {
@@ -25,18 +25,21 @@ function recordsIn(folder: string): SpeciesRecord[] {
   }
   const byId = new Map<string, { record: SpeciesRecord; file: string }>();
   const problems: Problem[] = [];
+  const notices: Problem[] = [];
   for (const file of files) {
     try {
-      const { document: record, parsed } = readDocument<SpeciesRecord>(file, speciesProblems);
+      const { record, notices: left, locate } = openRecord(file);
+      notices.push(...left);
       const twin = byId.get(record.id);
       if (twin === undefined) byId.set(record.id, { record, file });
-      else problems.push(parsed.locate(duplicateId(record.id, twin.file)));
+      else problems.push(locate(duplicateId(record.id, twin.file)));
     } catch (error) {
       if (!(error instanceof BadInput)) throw error;
       problems.push(...error.problems);
     }
   }
   if (problems.length > 0) throw new BadInput(problems);
+  process.stderr.write(noticesText(notices));
   return [...byId.values()].map(({ record }) => record);
 }
 

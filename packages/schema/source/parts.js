@@ -4,9 +4,12 @@
  */
 
 export const VERSION = '1.0';
-export const BASE = `https://commensal.example/schema/${VERSION}`;
+/** What the address of every schema of every version begins with. */
+export const ROOT = 'https://commensal.example/schema';
+export const BASE = `${ROOT}/${VERSION}`;
 
-export const ref = (name) => ({ $ref: `#/$defs/${name}` });
+/** A part that is defined apart. Where several properties have it, each says with a description what it is there. */
+export const ref = (name, description) => ({ $ref: `#/$defs/${name}`, ...(description === undefined ? {} : { description }) });
 
 /** An object that knows all its properties. */
 export const closed = (title, description, properties, required = [], more = {}) => ({
@@ -175,5 +178,5 @@ export const oneKindOf = (title, description, branches) => ({
   },
   required: ['kind'],
   discriminator: { propertyName: 'kind' },
-  oneOf: Object.keys(branches).map(ref),
+  oneOf: Object.keys(branches).map((name) => ref(name)),
 });

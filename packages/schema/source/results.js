@@ -119,14 +119,17 @@ const changes = {
   moreRock: closed(
     'MoreRock',
     'Rock is added.',
-    { kind: { const: 'more-rock' }, massKg: { type: 'number', description: 'Mass to add, in kilograms.', exclusiveMinimum: 0 } },
+    {
+      kind: { const: 'more-rock', description: 'Which it is.' },
+      massKg: { type: 'number', description: 'Mass to add, in kilograms.', exclusiveMinimum: 0 },
+    },
     ['kind', 'massKg'],
   ),
   largerTank: closed(
     'LargerTank',
     'A larger tank.',
     {
-      kind: { const: 'larger-tank' },
+      kind: { const: 'larger-tank', description: 'Which it is.' },
       lengthCm: { type: 'number', description: 'Length it needs, in centimetres.', exclusiveMinimum: 0 },
       widthCm: { type: 'number', description: 'Width it needs, in centimetres.', exclusiveMinimum: 0 },
       waterL: { type: 'number', description: 'Water it needs, in litres.', exclusiveMinimum: 0 },
@@ -137,7 +140,7 @@ const changes = {
     'WarmerOrCooler',
     'The water is kept within another range.',
     {
-      kind: { const: 'warmer-or-cooler' },
+      kind: { const: 'warmer-or-cooler', description: 'Which it is.' },
       lowCel: { type: 'number', description: 'Lowest temperature, degrees Celsius.' },
       highCel: { type: 'number', description: 'Highest temperature, degrees Celsius.' },
     },
@@ -146,32 +149,41 @@ const changes = {
   moreExperience: closed(
     'MoreExperience',
     'A keeper of more experience.',
-    { kind: { const: 'more-experience' }, careTier: { type: 'integer', description: 'Tier kept for a year.', minimum: 1, maximum: 3 } },
+    {
+      kind: { const: 'more-experience', description: 'Which it is.' },
+      careTier: { type: 'integer', description: 'Tier kept for a year.', minimum: 1, maximum: 3 },
+    },
     ['kind', 'careTier'],
   ),
   provisionMade: closed(
     'ProvisionMade',
     'Provisions are made.',
-    { kind: { const: 'provision-made' }, provisions: list(text('A provision.', 80), 'The provisions.', { minItems: 1 }) },
+    {
+      kind: { const: 'provision-made', description: 'Which it is.' },
+      provisions: list(text('A provision.', 80), 'The provisions.', { minItems: 1 }),
+    },
     ['kind', 'provisions'],
   ),
   withoutResident: closed(
     'WithoutResident',
     'A resident finds another home.',
-    { kind: { const: 'without-resident' }, animal: text('Id of the resident.', 70) },
+    { kind: { const: 'without-resident', description: 'Which it is.' }, animal: text('Id of the resident.', 70) },
     ['kind', 'animal'],
   ),
   insteadOf: closed(
     'InsteadOf',
     'It comes in place of what was chosen.',
-    { kind: { const: 'instead-of' }, species: list(slug('Id of a species.'), 'What it replaces.', { minItems: 1 }) },
+    {
+      kind: { const: 'instead-of', description: 'Which it is.' },
+      species: list(slug('Id of a species.'), 'What it replaces.', { minItems: 1 }),
+    },
     ['kind', 'species'],
   ),
   thisLength: closed(
     'ThisLength',
     'A wish comes in at another length.',
     {
-      kind: { const: 'this-length' },
+      kind: { const: 'this-length', description: 'Which it is.' },
       species: slug('Id of the species.'),
       lengthCm: { type: 'number', description: 'Length on the day of entry, in centimetres.', exclusiveMinimum: 0 },
     },
@@ -181,29 +193,36 @@ const changes = {
     'ThisCount',
     'Another number of a wish.',
     {
-      kind: { const: 'this-count' },
+      kind: { const: 'this-count', description: 'Which it is.' },
       species: slug('Id of the species.'),
       count: { type: 'integer', description: 'How many.', minimum: 1 },
     },
     ['kind', 'species', 'count'],
   ),
-  notBefore: closed('NotBefore', 'Nothing goes in before a day.', { kind: { const: 'not-before' }, date: date('The day.') }, [
-    'kind',
-    'date',
-  ]),
+  notBefore: closed(
+    'NotBefore',
+    'Nothing goes in before a day.',
+    { kind: { const: 'not-before', description: 'Which it is.' }, date: date('The day.') },
+    ['kind', 'date'],
+  ),
   rockRelaid: closed(
     'RelaidRock',
     'The rock is laid anew, so that nobody holds an old territory.',
-    { kind: { const: 'rock-relaid' }, date: date('The day.') },
+    { kind: { const: 'rock-relaid', description: 'Which it is.' }, date: date('The day.') },
     ['kind', 'date'],
   ),
   foodOffered: closed(
     'FoodOffered',
     'A food is offered that some animal lives on.',
-    { kind: { const: 'food-offered' }, food: text('The food.', 80) },
+    { kind: { const: 'food-offered', description: 'Which it is.' }, food: text('The food.', 80) },
     ['kind', 'food'],
   ),
-  withoutCopper: closed('WithoutCopper', 'The copper is taken out of the water.', { kind: { const: 'without-copper' } }, ['kind']),
+  withoutCopper: closed(
+    'WithoutCopper',
+    'The copper is taken out of the water.',
+    { kind: { const: 'without-copper', description: 'Which it is.' } },
+    ['kind'],
+  ),
 };
 
 export const check = {

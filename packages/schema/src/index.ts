@@ -50,6 +50,7 @@ export type {
   WithoutResident,
   Worth,
 } from './generated/plan.js';
+export type { CheckedWith, ProblemCounts, RecordProblem, RecordsCheck } from './generated/records-check.js';
 export type { Effect, Monotone, RuleDefault, RuleDescription, RuleList } from './generated/rules.js';
 export type {
   Acceptance,
@@ -119,17 +120,27 @@ export type {
   WayOfLiving,
 } from './generated/species.js';
 export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
+export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
+export type { KeyOrder } from './key-order.js';
 
 export { DAYS } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
 export { coverageProblems } from './coverage-problems.js';
+export { type MigratedSpecies, migrateSpecies, speciesMigrations } from './migrate-species.js';
+export type { Migration, Step } from './migrations/migration.js';
 export { planProblems } from './plan-problems.js';
+export { childPointer, keysOf, placeName } from './pointer.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';
+export { readSpecies, type SpeciesRead } from './read-species.js';
+export { recordsCheckProblems } from './records-check-problems.js';
 export { rulesProblems } from './rules-problems.js';
+export { EARLIER_VERSIONS } from './schema-version.js';
 export { situationProblems } from './situation-problems.js';
-export { speciesProblems } from './species-problems.js';
+export { sourcesUsedIn } from './sources-used.js';
+export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';
+export { didYouMean, listWords, nearestWord, valueWords } from './words.js';

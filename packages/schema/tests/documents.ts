@@ -5,6 +5,7 @@ import * as bibliographyValidator from '../src/generated/bibliography-validator.
 import * as checkValidator from '../src/generated/check-validator.js';
 import * as coverageValidator from '../src/generated/coverage-validator.js';
 import * as planValidator from '../src/generated/plan-validator.js';
+import * as recordsCheckValidator from '../src/generated/records-check-validator.js';
 import * as rulesValidator from '../src/generated/rules-validator.js';
 import * as situationValidator from '../src/generated/situation-validator.js';
 import * as speciesValidator from '../src/generated/species-validator.js';
@@ -15,6 +16,7 @@ import {
   coverageProblems,
   type Problem,
   planProblems,
+  recordsCheckProblems,
   rulesProblems,
   SCHEMA_VERSION,
   situationProblems,
@@ -84,4 +86,5 @@ export const documentsUnderTest: readonly DocumentUnderTest[] = [
   documentUnderTest('coverage', coverageValidator.validate, coverageProblems),
   documentUnderTest('bibliography', bibliographyValidator.validate, bibliographyProblems),
   documentUnderTest('stand-ins', standInsValidator.validate, standInsProblems),
+  documentUnderTest('records-check', recordsCheckValidator.validate, recordsCheckProblems),
 ];

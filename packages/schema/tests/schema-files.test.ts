@@ -21,6 +21,31 @@ const nodes = Object.values(schemas).flatMap((schema) => nodesOf(schema));
 const having = (keyword: string): readonly { readonly name: string; readonly node: Node }[] =>
   nodes.filter(({ node }) => Object.hasOwn(node, keyword));
 
+interface DescribedPart {
+  readonly place: string;
+  readonly node: Node;
+}
+
+/** Properties and entries of lists, wherever they stand; conditions and `true` have their description elsewhere. */
+function describedParts(node: Json, place = '#'): DescribedPart[] {
+  if (typeof node !== 'object' || node === null) return [];
+  return Object.entries(node).flatMap(([key, value]) => {
+    const here = `${place}/${key}`;
+    if (key === 'if' || key === 'then' || key === 'anyOf') return [];
+    const below = describedParts(value, here);
+    if (key === 'items') return [{ place: here, node: value as Node }, ...below];
+    if (key !== 'properties') return below;
+    const own = Object.entries(value as Node).filter(([, part]) => typeof part === 'object');
+    return [...own.map(([name, part]) => ({ place: `${here}/${name}`, node: part as Node })), ...below];
+  });
+}
+
+/** What describes a part: itself, or the definition it refers to. */
+function describing(schema: Node, node: Node): Node | undefined {
+  if (node.description !== undefined || typeof node.$ref !== 'string') return node;
+  return (schema.$defs as Readonly<Record<string, Node>>)[node.$ref.slice('#/$defs/'.length)];
+}
+
 describe('the schema files', () => {
   it('are what the source modules say', () => {
     expect(SCHEMA_VERSION).toBe(VERSION);
@@ -42,17 +67,29 @@ describe('the schema files', () => {
     expect(schema.$id).toBe(`https://commensal.example/schema/${VERSION}/${name}.schema.json`);
   });
 
-  it('describe every property', () => {
-    const properties = having('properties').flatMap(({ name, node }) =>
-      Object.entries(node.properties as Node).map(([key, value]) => ({ place: `${name}.${key}`, value })),
-    );
-    // `true` and `$ref` have their description elsewhere; conditions and the kinds of a choice have none.
-    const bare = properties.filter(
-      ({ value }) => typeof value === 'object' && value !== null && !('$ref' in value) && !('const' in value) && !('description' in value),
-    );
-    expect(properties.length).toBeGreaterThan(0);
-    expect(bare.filter(({ value }) => Object.keys(value as Node).join() !== 'enum').map(({ place }) => place)).toEqual([]);
+  it.each(Object.entries(schemas))('describe every property and every kind of entry of %s', (_, schema) => {
+    const parts = describedParts(schema);
+    expect(parts.length).toBeGreaterThan(10);
+    const bare = parts.filter(({ node }) => !/\S/.test(String(describing(schema, node)?.description ?? '')));
+    expect(bare.map(({ place }) => place)).toEqual([]);
+    // A number would be taken for a text without a word.
+    for (const { node } of parts) expect(typeof (describing(schema, node)?.description ?? '')).toBe('string');
   });
+
+  it.each(['species', 'situation', 'bibliography', 'stand-ins'])(
+    'of %s, which people write, say apart what a shared definition is in each place',
+    (name) => {
+      const schema = schemas[name] ?? {};
+      const uses = new Map<string, { readonly place: string; readonly node: Node }[]>();
+      for (const part of describedParts(schema)) {
+        const { $ref } = part.node;
+        if (typeof $ref === 'string') uses.set($ref, [...(uses.get($ref) ?? []), part]);
+      }
+      const shared = [...uses.values()].filter((places) => places.length > 1).flat();
+      expect(uses.size).toBeGreaterThan(1);
+      expect(shared.filter(({ node }) => node.description === undefined).map(({ place }) => place)).toEqual([]);
+    },
+  );
 });
 
 describe('what the texts of problems rely on', () => {
