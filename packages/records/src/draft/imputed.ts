@@ -18,6 +18,9 @@ export interface ImputedFigure<Unit extends string> {
 /** The genus before the family: its error is the smaller. */
 const RANKS = ['genus', 'family'] as const;
 
+/** Rates a year that any fish has, and records may hold: the band of a stand-in does not reach beyond. */
+const RATES = { least: 0.03, most: 16 };
+
 /** Ratios are given to four digits, as the tables have them. */
 const digits = (value: number): number => Number(value.toPrecision(4));
 
@@ -43,8 +46,8 @@ export function imputedFigure<Unit extends string>(
     const per = 'per' in quantity ? quantity.per : undefined;
     return {
       value: digits(band.centre),
-      low: digits(band.low),
-      high: digits(band.high),
+      low: digits(figure === 'growthRate' ? Math.max(RATES.least, band.low) : band.low),
+      high: digits(figure === 'growthRate' ? Math.min(RATES.most, band.high) : band.high),
       unit,
       ...(per === undefined ? {} : { per }),
       basis: 'imputed',
