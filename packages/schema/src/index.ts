@@ -120,10 +120,12 @@ export type {
 export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 
-export { DAYS } from './document-problems.js';
+export { DAYS, eachObject } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
 export { planProblems } from './plan-problems.js';
+export { inDocumentOrder } from './in-document-order.js';
+export { childPointer, placeName, valueAt } from './pointer.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';
 export { rulesProblems } from './rules-problems.js';
@@ -131,3 +133,4 @@ export { situationProblems } from './situation-problems.js';
 export { speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';
+export { didYouMean, listWords, nearestWord, valueWords } from './words.js';
