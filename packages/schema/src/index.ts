@@ -99,6 +99,7 @@ export type {
   KinGroup,
   Length,
   LengthRatio,
+  LengthWeight,
   LifeCycle,
   LongSnout,
   Needs,
