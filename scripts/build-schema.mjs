@@ -50,6 +50,22 @@ async function typesOf(name, schema) {
   });
 }
 
+/** The properties of a schema in its order, objects within objects; lists are as their items. */
+export function keyOrderOf(schema) {
+  const below = (node) => {
+    if (node === true || node === false) return null;
+    if (node.$ref !== undefined) return below(schema.$defs[node.$ref.slice('#/$defs/'.length)]);
+    if (node.items !== undefined) return below(node.items);
+    if (node.oneOf !== undefined) throw new Error('keyOrderOf: expected objects of one kind, received a choice among kinds');
+    if (node.properties === undefined) return null;
+    return Object.fromEntries(Object.entries(node.properties).map(([name, part]) => [name, below(part)]));
+  };
+  return below(schema);
+}
+
+const keysModule = (name, schema) =>
+  `import type { KeyOrder } from '../key-order.js';\n\n/** Generated from the schema by \`npm run schema\`; do not edit. */\nexport const ${name}Keys: KeyOrder = ${JSON.stringify(keyOrderOf(schema))};\n`;
+
 export async function buildSchema() {
   mkdirSync(schemaFolder, { recursive: true });
   mkdirSync(generated, { recursive: true });
@@ -62,6 +78,7 @@ export async function buildSchema() {
       "import type { ValidationFault } from '../validation-fault.js';\nexport declare const validate: {\n  (data: unknown): boolean;\n  errors?: readonly ValidationFault[] | null;\n};\n",
     );
   }
+  writeFileSync(path.join(generated, 'species-keys.ts'), keysModule('species', documents.species));
   writeFileSync(path.join(generated, 'version.ts'), `export const SCHEMA_VERSION: string = '${VERSION}';\n`);
 }
 

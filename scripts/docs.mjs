@@ -11,6 +11,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { root } from './fingerprint.mjs';
 import { ready } from './ready.mjs';
+import { problemPages } from './problem-pages.mjs';
 import { rulePages } from './rule-pages.mjs';
 
 const CUT = '...';
@@ -142,9 +143,9 @@ export function checkDocuments({ fix, folder = root }) {
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await ready({ build: true });
   const fix = !process.argv.includes('--check');
-  const pages = await rulePages({ fix });
+  const pages = [await rulePages({ fix }), await problemPages({ fix })].flatMap(({ problems }) => problems);
   const { blocks, repaired, problems } = checkDocuments({ fix });
-  if (!fix) problems.push(...pages.problems);
+  if (!fix) problems.push(...pages);
   for (const problem of problems) process.stderr.write(`${problem}\n`);
   process.stdout.write(`${blocks} blocks run, ${repaired} outputs written anew, ${problems.length} problems\n`);
   process.exitCode = problems.length > 0 ? 1 : 0;

@@ -19,11 +19,11 @@ export interface Ran {
 export const folder: string = mkdtempSync(path.join(tmpdir(), 'commensal-cli-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** Runs `commensal` with arguments, in the folder. */
-export function commensal(args: readonly string[], input: string | Buffer = ''): Ran {
+/** Runs `commensal` with arguments, in the folder unless told otherwise. */
+export function commensal(args: readonly string[], input: string | Buffer = '', cwd: string = folder): Ran {
   const env = { ...process.env, NO_COLOR: '1' };
   const { status, stdout, stderr } = spawnSync(process.execPath, [bundle, ...args], {
-    cwd: folder,
+    cwd,
     input,
     env,
     encoding: 'utf8',

@@ -1,4 +1,5 @@
-import { type DocumentNode, parse, type ValueNode } from '@humanwhocodes/momoa';
+import { parse } from '@humanwhocodes/momoa';
+import { duplicateKeys, jsonText, type JsonNode, jsonTree, nodeAt, placesIn } from '@commensal/records';
 import type { Problem } from '@commensal/schema';
 import { BadInput } from './failure.js';
 
@@ -6,6 +7,8 @@ import { BadInput } from './failure.js';
 export interface Parsed {
   readonly file: string;
   readonly data: unknown;
+  /** The text is just what `jsonText` makes of the data. */
+  readonly isAsPrinted: boolean;
   /** The problem with file, line and column of its pointer. */
   locate(problem: Problem): Problem;
 }
@@ -18,31 +21,70 @@ export interface Parsed {
 export function parseJson(withMark: string, file: string): Parsed {
   // Some editors put a byte order mark in front.
   const text = withMark.replace(/^\uFEFF/, '');
-  const document = parsedTree(text, file);
-  const duplicates = duplicateKeys(document.body, '');
+  const data = parsedData(text, file);
+  // Most documents have nothing to be located.
+  let tree: JsonNode | undefined;
+  const root = (): JsonNode => {
+    tree ??= treeOf(text, file);
+    return tree;
+  };
+  let places: ReturnType<typeof placesIn> | undefined;
+  const isPrinted = isAsPrinted(text, data);
+  const duplicates = isPrinted ? [] : duplicateKeys(text, root());
   if (duplicates.length > 0) throw new BadInput(duplicates.map((problem) => ({ ...problem, file })));
   return {
     file,
-    data: parsedData(text, file),
+    data,
+    isAsPrinted: isPrinted && text === withMark,
     locate: (problem) => {
-      const { line, column } = nodeAt(document.body, problem.pointer).loc.start;
-      return { ...problem, file, line, column };
+      places ??= placesIn(text);
+      return { ...problem, file, ...places(nodeAt(root(), problem.pointer).start) };
     },
   };
 }
 
-function parsedTree(text: string, file: string): DocumentNode {
+/** A text that is just what its data print cannot hold a name twice, and is known for one faster than it is read. */
+function isAsPrinted(text: string, data: unknown): boolean {
+  try {
+    return !text.includes('\r') && jsonText(data) === text;
+  } catch {
+    // Too deep to be printed: it will be too deep to be read.
+    return false;
+  }
+}
+
+function treeOf(text: string, file: string): JsonNode {
+  try {
+    return jsonTree(text);
+  } catch (error) {
+    if (error instanceof RangeError) throw tooDeep(file);
+    throw error;
+  }
+}
+
+const tooDeep = (file: string): BadInput =>
+  notJson(file, {}, 'its brackets stand deeper in each other than any document needs', 'Take some of them out.');
+
+function parsedData(text: string, file: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw whyNotJson(text, file, error as Error);
+  }
+}
+
+/** `JSON.parse` words and places its errors otherwise in each version of Node: a second reader says what is wrong. */
+function whyNotJson(text: string, file: string, refusal: Error): BadInput {
   if (text.trim() === '') {
     const found = 'the file is empty';
-    throw new BadInput([
+    return new BadInput([
       { code: 'empty-file', pointer: '', file, found, allowed: 'it must hold a document in JSON', fix: 'Fill it, or name another file.' },
     ]);
   }
   try {
-    return parse(text, { mode: 'json', ranges: true });
+    parse(text, { mode: 'json', ranges: true });
   } catch (error) {
-    if (error instanceof RangeError)
-      throw notJson(file, {}, 'its brackets stand deeper in each other than any document needs', 'Take some of them out.');
+    if (error instanceof RangeError) return tooDeep(file);
     const { line, column } = error as { line?: number; column?: number };
     if (line === undefined || column === undefined) throw error;
     const rest =
@@ -53,20 +95,11 @@ function parsedTree(text: string, file: string): DocumentNode {
     // A bracket that nothing follows is blamed itself.
     const ends = rest === '' || /^[[{]$/.test(rest);
     const found = ends ? 'the text ends, or its line does, where more must follow' : `“${cut(rest)}” cannot stand here`;
-    throw notJson(file, { line, column }, found);
+    return notJson(file, { line, column }, found);
   }
-}
-
-/** The tree lets line breaks within a text pass, which JSON does not. */
-function parsedData(text: string, file: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const at = Number(/position (\d+)/.exec((error as Error).message)?.[1] ?? Number.NaN);
-    const before = text.slice(0, at).split(/\r\n|\r|\n/);
-    const place = Number.isNaN(at) ? {} : { line: before.length, column: (before.at(-1) ?? '').length + 1 };
-    throw notJson(file, place, 'a text in quotes holds a line break or another control character');
-  }
+  // That reader lets line breaks within a text pass, which JSON does not.
+  const at = Number(/position (\d+)/.exec(refusal.message)?.[1] ?? Number.NaN);
+  return notJson(file, Number.isNaN(at) ? {} : placesIn(text)(at), 'a text in quotes holds a line break or another control character');
 }
 
 /** Characters of the text that are shown where it goes wrong. */
@@ -88,48 +121,3 @@ const notJson = (file: string, place: { readonly line?: number; readonly column?
       fix,
     },
   ]);
-
-const keyOf = (name: { readonly type: string; readonly value?: string; readonly name?: string }): string => name.value ?? name.name ?? '';
-
-const escaped = (key: string): string => key.replaceAll('~', '~0').replaceAll('/', '~1');
-
-function duplicateKeys(node: ValueNode, pointer: string): Problem[] {
-  if (node.type === 'Array') return node.elements.flatMap((element, index) => duplicateKeys(element.value, `${pointer}/${index}`));
-  if (node.type !== 'Object') return [];
-  const lines = new Map<string, number>();
-  return node.members.flatMap((member) => {
-    const key = keyOf(member.name);
-    const { line, column } = member.name.loc.start;
-    const before = lines.get(key);
-    lines.set(key, line);
-    const own: Problem[] =
-      before === undefined
-        ? []
-        : [
-            {
-              code: 'duplicate-key',
-              pointer: `${pointer}/${escaped(key)}`,
-              line,
-              column,
-              found: `"${key}" is given twice, first in line ${before}`,
-              allowed: 'a name may stand once in an object',
-              fix: 'Keep one of the two.',
-            },
-          ];
-    return [...own, ...duplicateKeys(member.value, `${pointer}/${escaped(key)}`)];
-  });
-}
-
-/** The node of a JSON Pointer, or the nearest one above it that is there. */
-function nodeAt(root: ValueNode, pointer: string): { readonly loc: ValueNode['loc'] } {
-  let node: ValueNode = root;
-  for (const part of pointer.split('/').slice(1)) {
-    const key = part.replaceAll('~1', '/').replaceAll('~0', '~');
-    let next: ValueNode | undefined;
-    if (node.type === 'Object') next = node.members.find((member) => keyOf(member.name) === key)?.value;
-    else if (node.type === 'Array') next = node.elements[Number(key)]?.value;
-    if (next === undefined) return node;
-    node = next;
-  }
-  return node;
-}

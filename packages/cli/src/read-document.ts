@@ -4,13 +4,13 @@ import { badCall, BadInput } from './failure.js';
 import { type Parsed, parseJson } from './parse-json.js';
 
 /** The name of standard input in messages. */
-const STANDARD_INPUT = '<standard input>';
+export const STANDARD_INPUT = '<standard input>';
 
-/** Text of a file, or of standard input for `-`. */
-function readText(file: string): string {
+/** Text of a file, or of standard input for `-`, with the byte order mark if it has one. */
+export function readText(file: string): string {
   const name = file === '-' ? STANDARD_INPUT : file;
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file === '-' ? 0 : file));
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(file === '-' ? 0 : file));
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA') {

@@ -1,5 +1,12 @@
 /** For those who write species records. Pure: whoever calls hands in texts, records and tables, and gets problems, texts and records back. */
 export { RECORD_ENDING, recordPath } from './record-path.js';
+export { formProblems, isInOrder, jsonText, recordForm, type RecordForm } from './form/record-form.js';
+export { CANONICAL_UNITS, type Canonical } from './form/units.js';
+export { duplicateKeys } from './json-text/duplicate-keys.js';
+export { nodeAt } from './json-text/node-at.js';
+export { type Place, placesIn } from './json-text/places.js';
+export { type JsonMember, type JsonNode, jsonTree } from './json-text/tree.js';
+export { RECORD_CODES, type RecordCode } from './codes.js';
 export type { RecordEntry } from './problems/among-records/entry.js';
 export { type FoundIn, problemCode, type ProblemCode, problemCodes } from './problems/codes.js';
 export { collectionProblems } from './problems/collection-problems.js';

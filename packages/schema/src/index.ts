@@ -49,6 +49,7 @@ export type {
   WithoutResident,
   Worth,
 } from './generated/plan.js';
+export type { CheckedWith, ProblemCounts, RecordProblem, RecordsCheck } from './generated/records-check.js';
 export type { Effect, Monotone, RuleDefault, RuleDescription, RuleList } from './generated/rules.js';
 export type {
   Acceptance,
@@ -119,16 +120,19 @@ export type {
   WayOfLiving,
 } from './generated/species.js';
 export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
+export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
+export type { KeyOrder } from './key-order.js';
 
 export { DAYS, eachObject } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
 export { planProblems } from './plan-problems.js';
 export { inDocumentOrder } from './in-document-order.js';
-export { childPointer, placeName, valueAt } from './pointer.js';
+export { childPointer, keysOf, placeName, valueAt } from './pointer.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';
+export { recordsCheckProblems } from './records-check-problems.js';
 export { rulesProblems } from './rules-problems.js';
 export { situationProblems } from './situation-problems.js';
 export { speciesProblems } from './species-problems.js';

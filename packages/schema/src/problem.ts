@@ -5,7 +5,7 @@
  * Codes of this package: `missing-property`, `unknown-property`, `needs-also`, `no-number`, `needs-one-of`,
  * `not-allowed-here`, `wrong-type`, `wrong-value`, `not-in-list`, `wrong-form`, `too-small`, `too-large`,
  * `too-short`, `too-long`, `too-few`, `too-many`, `duplicate-item`, `duplicate-id`, `band-order`, `date-order`,
- * `no-such-day`, `unknown-animal`, `source-not-listed`, `source-not-used`, `name-mismatch`.
+ * `no-such-day`, `unknown-animal`, `source-not-listed`, `source-not-used`, `name-mismatch`, `wrong-count`.
  * Those who read files add `not-json`, `duplicate-key` and others of their own.
  *
  * @example

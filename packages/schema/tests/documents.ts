@@ -4,6 +4,7 @@ import path from 'node:path';
 import * as bibliographyValidator from '../src/generated/bibliography-validator.js';
 import * as checkValidator from '../src/generated/check-validator.js';
 import * as planValidator from '../src/generated/plan-validator.js';
+import * as recordsCheckValidator from '../src/generated/records-check-validator.js';
 import * as rulesValidator from '../src/generated/rules-validator.js';
 import * as situationValidator from '../src/generated/situation-validator.js';
 import * as speciesValidator from '../src/generated/species-validator.js';
@@ -13,6 +14,7 @@ import {
   checkProblems,
   type Problem,
   planProblems,
+  recordsCheckProblems,
   rulesProblems,
   SCHEMA_VERSION,
   situationProblems,
@@ -81,4 +83,5 @@ export const documentsUnderTest: readonly DocumentUnderTest[] = [
   documentUnderTest('rules', rulesValidator.validate, rulesProblems),
   documentUnderTest('bibliography', bibliographyValidator.validate, bibliographyProblems),
   documentUnderTest('stand-ins', standInsValidator.validate, standInsProblems),
+  documentUnderTest('records-check', recordsCheckValidator.validate, recordsCheckProblems),
 ];

@@ -1,0 +1,45 @@
+import { formProblems, isInOrder } from '@commensal/records';
+import { type Problem, type SpeciesRecord, speciesProblems } from '@commensal/schema';
+import { validate } from '@commensal/schema/validate/species';
+import { BadInput } from '../../failure.js';
+import { type Parsed, parseJson } from '../../parse-json.js';
+import { readText } from '../../read-document.js';
+import { recordProblems, type RecordContext } from './plausible.js';
+import { shownName } from './record-files.js';
+
+/** A file as it was read; `parsed` is missing where it is no JSON. */
+export interface ReadFile {
+  readonly text: string;
+  readonly parsed: Parsed;
+  /** The record, where the schema takes it. */
+  readonly record: SpeciesRecord | undefined;
+  /** What schema and names have against it, with line and column. */
+  readonly problems: readonly Problem[];
+}
+
+/** Reads a file of a record; the problems alone where it cannot be read or is no JSON. */
+export function readRecord(file: string): ReadFile | readonly Problem[] {
+  const name = shownName(file);
+  try {
+    const text = readText(file);
+    const parsed = parseJson(text, name);
+    const problems = speciesProblems(parsed.data).map(parsed.locate);
+    const isValid = problems.length === 0 || validate(parsed.data);
+    return { text, parsed, record: isValid ? (parsed.data as SpeciesRecord) : undefined, problems };
+  } catch (error) {
+    if (!(error instanceof BadInput)) throw error;
+    return error.problems.map((problem) => ({ ...problem, file: name }));
+  }
+}
+
+export const isUnread = (read: ReadFile | readonly Problem[]): read is readonly Problem[] => Array.isArray(read);
+
+/** What is wrong with one record by itself. Plausibility and form are looked at where the schema takes it. */
+export function problemsIn({ text, parsed, record, problems }: ReadFile, context: RecordContext): readonly Problem[] {
+  if (record === undefined) return problems;
+  return [
+    ...problems,
+    ...recordProblems(record, context).map(parsed.locate),
+    ...(parsed.isAsPrinted && isInOrder(record) ? [] : formProblems(text)).map((problem) => ({ ...problem, file: parsed.file })),
+  ];
+}

@@ -1,0 +1,26 @@
+import { RECORD_CODES } from '@commensal/records';
+import { expect, test } from 'vitest';
+import { problemPages } from '../../scripts/problem-pages.mjs';
+import { textOf } from '../support/repository.js';
+
+test('every code has a page that says what the list of codes says', async () => {
+  const { pages, problems } = await problemPages({ fix: false });
+  expect(problems, 'run `npm run docs`').toEqual([]);
+  expect(pages).toBeGreaterThan(30);
+});
+
+test('every code that the schema of records may give is in the list', () => {
+  const examples = ['constraints', 'beyond-the-schema'].flatMap((name): { code: string }[] =>
+    JSON.parse(textOf(`packages/schema/examples/species/negative/${name}.json`)),
+  );
+  const given = new Set(examples.map(({ code }) => code));
+  expect(given.size).toBeGreaterThan(15);
+  expect([...given].filter((code) => RECORD_CODES[code] === undefined)).toEqual([]);
+});
+
+test('says are one sentence, and both texts end as sentences do', () => {
+  for (const [code, { says, more }] of Object.entries(RECORD_CODES)) {
+    expect(says, code).toMatch(/^[A-Z](?:[^.]|\.\S)*\.$/);
+    expect(more, code).toMatch(/^[`A-Z].*\.$/);
+  }
+});
