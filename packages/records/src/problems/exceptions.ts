@@ -1,10 +1,15 @@
 import { childPointer, didYouMean, nearestWord, placeName, type Problem, type SpeciesRecord } from '@commensal/schema';
-import { type FoundIn, problemCode, problemCodes } from './codes.js';
+import type { FoundIn } from '../codes/code.js';
+import { PROBLEM_CODES, RECORD_CODES } from '../codes/record-codes.js';
 
 type Exception = NonNullable<SpeciesRecord['exceptions']>[number];
 
 const covers = ({ code, at }: Exception, problem: Problem): boolean =>
   problem.code === code && (problem.pointer === at || problem.pointer.startsWith(`${at}/`));
+
+const CAN_BE_EXCEPTED: ReadonlySet<string> = new Set(
+  Object.entries(RECORD_CODES).flatMap(([code, { exception }]) => (exception === undefined ? [] : [code])),
+);
 
 /** An exception at a place that is near the one it was meant for. */
 function meantPlace(exception: Exception, problems: readonly Problem[]): string | undefined {
@@ -30,7 +35,7 @@ export function withExceptions(record: Pick<SpeciesRecord, 'exceptions'>, proble
   const left = new Set(problems);
   const told: Problem[] = [];
   for (const [index, exception] of (record.exceptions ?? []).entries()) {
-    if (problemCode(exception.code)?.foundIn !== foundIn || problemCode(exception.code)?.canBeExcepted !== true) continue;
+    if (!CAN_BE_EXCEPTED.has(exception.code) || RECORD_CODES[exception.code]?.foundIn !== foundIn) continue;
     const covered = problems.filter((problem) => covers(exception, problem));
     for (const problem of covered) left.delete(problem);
     if (covered.length > 0) continue;
@@ -42,24 +47,21 @@ export function withExceptions(record: Pick<SpeciesRecord, 'exceptions'>, proble
   return [...left, ...told];
 }
 
-const CAN_BE_EXCEPTED = problemCodes.filter(({ canBeExcepted }) => canBeExcepted).map(({ code }) => code);
-
 /** The exceptions for codes that there are none of, or of which none can be right. */
 export function unknownExceptions({ exceptions = [] }: Pick<SpeciesRecord, 'exceptions'>): Problem[] {
   return exceptions.flatMap(({ code }, index): Problem[] => {
-    if (CAN_BE_EXCEPTED.includes(code)) return [];
+    if (CAN_BE_EXCEPTED.has(code)) return [];
     const pointer = `/exceptions/${index}/code`;
-    const known = problemCode(code);
+    const isKnown = PROBLEM_CODES[code] !== undefined;
     return [
       {
         code: 'unknown-exception',
         pointer,
         found: `${placeName(pointer)} is "${code}"`,
-        allowed: known === undefined ? 'there is no problem of that code' : 'what has that code is never right as it stands',
-        fix:
-          known === undefined
-            ? didYouMean(code, CAN_BE_EXCEPTED, 'Copy the code from the message.')
-            : 'Take the exception out, and put right what was reported.',
+        allowed: isKnown ? 'what has that code is never right as it stands' : 'there is no problem of that code',
+        fix: isKnown
+          ? 'Take the exception out, and put right what was reported.'
+          : didYouMean(code, [...CAN_BE_EXCEPTED], 'Copy the code from the message.'),
       },
     ];
   });

@@ -72,7 +72,7 @@ const CHECKS: readonly RecordCheck[] = [
 /**
  * What is implausible in one record, in the order of the document: figures that do not go together, shapes unlike those of relatives, flags
  * that its family needs, words that contradict each other, sources that the bibliography does not have, exceptions that nothing needs. One
- * mistake gives one problem. `problemCode` tells the level of each.
+ * mistake gives one problem. `RECORD_CODES` tells the level of each.
  *
  * The record must have passed `speciesProblems`, at least its schema: what is told there is not told again.
  *

@@ -53,7 +53,7 @@ export function checkSarif({ problems }: Checked): string {
 
 function ruleOf(code: string): object {
   const known = CODES.get(code);
-  const more = known === undefined ? {} : { shortDescription: { text: known.says }, help: { text: known.more } };
+  const more = known === undefined ? {} : { shortDescription: { text: known.says }, help: { text: `${known.matters} ${known.repair}` } };
   return { id: code, ...more, helpUri: helpOf(code), defaultConfiguration: { level: levelOf(code) } };
 }
 

@@ -1,5 +1,6 @@
 import path from 'node:path';
-import type { Problem, SpeciesRecord } from '@commensal/schema';
+import { collectionProblems, type ProblemContext, type RecordEntry } from '@commensal/records';
+import type { Problem } from '@commensal/schema';
 import { badCall, BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
 import { readText } from '../../read-document.js';
@@ -12,7 +13,6 @@ import { checkSarif } from './check-sarif.js';
 import { checkText } from './check-text.js';
 import { type Checked, countsOf } from './checked.js';
 import { contextOf } from './context.js';
-import { collectionProblems, type RecordContext } from './plausible.js';
 import { progressOf } from './progress.js';
 import { isUnread, problemsIn, readRecord } from './read-record.js';
 import { byName, recordFilesAt, type RecordFiles, shownName } from './record-files.js';
@@ -62,11 +62,11 @@ function refuseToOverwrite(files: readonly string[], { out, bibliography, standI
 /** Checks each file by itself, then all that the schema takes together; problems are told of those for which `isMeant`. */
 async function checkFiles(
   { files, problems: unread }: RecordFiles,
-  context: RecordContext,
+  context: ProblemContext,
   isMeant: (file: string) => boolean,
 ): Promise<Checked> {
   const problems: Problem[] = [...unread];
-  const entries: { readonly file: string; readonly record: SpeciesRecord }[] = [];
+  const entries: RecordEntry[] = [];
   const meant = new Set(files.filter(isMeant).map(shownName));
   const progress = progressOf('checking records', files.length);
   const breathe = breather();

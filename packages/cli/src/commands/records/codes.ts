@@ -1,10 +1,9 @@
 import { RECORD_CODES, type RecordCode } from '@commensal/records';
 import type { Problem } from '@commensal/schema';
-import { PLAUSIBILITY_CODES } from './plausible.js';
 
 /** Every code that a check of records may give. */
 export const CODES: ReadonlyMap<string, RecordCode> = new Map(
-  Object.entries({ ...RECORD_CODES, ...PLAUSIBILITY_CODES }).sort(([one], [other]) => (one < other ? -1 : 1)),
+  Object.entries(RECORD_CODES).sort(([one], [other]) => (one < other ? -1 : 1)),
 );
 
 const HELP = 'https://commensal.example/docs/problems/';

@@ -3,11 +3,11 @@ import { type Mention, mentionsIn } from '../names/names.js';
 import type { Collection, CollectionCheck, RecordEntry, Told } from './entry.js';
 
 /** `unknown-record`: partners, look-alikes and replacements are named by the ids of records. */
-export const unknownRecord: CollectionCheck = ({ entries, byId }) => {
-  const ids = [...byId.keys()];
+export const unknownRecord: CollectionCheck = ({ entries, byId }, { otherIds = [] }) => {
+  const ids = new Set([...byId.keys(), ...otherIds]);
   return entries.flatMap((entry) =>
     mentionsIn(entry.record)
-      .filter(({ id }) => !byId.has(id))
+      .filter(({ id }) => !ids.has(id))
       .map(
         ({ pointer, id }): Told => ({
           entry,
@@ -16,7 +16,7 @@ export const unknownRecord: CollectionCheck = ({ entries, byId }) => {
             pointer,
             found: `${placeName(pointer)} is "${id}"`,
             allowed: 'it must be the id of a record',
-            fix: didYouMean(id, ids, 'Add the record, or take it out.'),
+            fix: didYouMean(id, [...ids], 'Add the record, or take it out.'),
           },
         }),
       ),
