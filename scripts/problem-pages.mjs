@@ -1,5 +1,5 @@
 /**
- * A page of the documentation for every code that `commensal records check` may give, made from the list of codes. `npm run docs`
+ * A page of the documentation for every code of a problem, made from the list of codes. `npm run docs`
  * writes them; a test compares, with the same function.
  */
 import { holdPages } from './pages.mjs';
@@ -9,35 +9,39 @@ const LEVELS = {
   warning: 'A warning: `commensal records check` ends with 1 only with `--strict`.',
 };
 
-const page = (code, { level, says, more }) =>
+const EXCEPTION = 'Where it is right as it stands, `exceptions` of the record can say so, with the reason:';
+
+const page = (code, { level, foundIn, says, matters, repair, exception }) =>
   [
     `# ${code}`,
-    '',
     says,
+    matters,
+    repair,
+    ...(exception === undefined ? [] : [`${EXCEPTION} ${exception}`]),
+    ...(foundIn === 'call' || foundIn === 'situation' ? [] : [LEVELS[level]]),
+    '[All problems](index.md), and [how records are checked](../checking-records.md).',
     '',
-    ...(more === undefined ? [] : [more, '']),
-    LEVELS[level],
-    '',
-    '[All problems](index.md) of records, and [how they are checked](../checking-records.md).',
-    '',
-  ].join('\n');
+  ]
+    .join('\n\n')
+    .trimEnd()
+    .concat('\n');
 
 const index = (codes) =>
   [
-    '# Problems of records',
+    '# Problems',
     '',
-    'Every code that [`commensal records check`](../checking-records.md) may give.',
+    'Every code of a problem. Those of records are what [`commensal records check`](../checking-records.md) may give.',
     '',
-    '| code | level | what is wrong |',
-    '|---|---|---|',
-    ...codes.map(([code, { level, says }]) => `| [${code}](${code}.md) | ${level} | ${says} |`),
+    '| code | found in | level | what is wrong |',
+    '|---|---|---|---|',
+    ...codes.map(([code, { level, foundIn, says }]) => `| [${code}](${code}.md) | ${foundIn} | ${level} | ${says} |`),
     '',
   ].join('\n');
 
 /** Compares the pages with the codes, or writes them anew. Returns what was not as it should be. */
 export async function problemPages({ fix }) {
-  const { CODES } = await import('../packages/cli/dist/commands/records/codes.js');
-  const codes = [...CODES];
+  const { PROBLEM_CODES } = await import('@commensal/records');
+  const codes = Object.entries(PROBLEM_CODES).sort(([one], [other]) => (one < other ? -1 : 1));
   const pages = new Map(codes.map(([code, known]) => [`${code}.md`, page(code, known)]));
   pages.set('index.md', index(codes));
   return holdPages('docs/problems', pages, 'code', { fix });

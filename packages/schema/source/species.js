@@ -130,6 +130,7 @@ export const species = {
       sources: list(slug('Key of an entry in the bibliography.'), 'Every source the record uses, in alphabetical order.', {
         uniqueItems: true,
       }),
+      exceptions: list(ref('exception'), 'What a check would doubt in this record and is right as it stands.', { minItems: 1 }),
       extensions,
     },
     ['$schema', 'id', 'addedIn', 'taxon', 'vernacularNames', 'form', 'sources'],
@@ -160,6 +161,22 @@ export const species = {
         lengthType,
       },
       ['a', 'b'],
+    ),
+
+    exception: closed(
+      'Exception',
+      'A figure or a word that looks wrong and is right.',
+      {
+        code: slug('Code of the problem that is not to be reported.'),
+        at: {
+          type: 'string',
+          description: 'JSON Pointer of the place it is reported at, or of something around it.',
+          pattern: '^(/[^/]+)+$',
+          maxLength: 200,
+        },
+        reason: text('Why it is right as it stands.', 300),
+      },
+      ['code', 'at', 'reason'],
     ),
 
     taxon: closed(
@@ -196,11 +213,25 @@ export const species = {
 
     size: closed('Size', 'How long it is.', {
       maximum: ref('length'),
+      maximumElsewhere: list(
+        ref('length'),
+        'Greatest lengths that other sources give. Nothing is computed from them; they show how far sources agree.',
+        {
+          minItems: 1,
+        },
+      ),
       captiveAdult: ref('length'),
       entry: ref('length'),
       totalPerStandard: ref('lengthRatio'),
       totalPerFork: ref('lengthRatio'),
       weight: ref('lengthWeight'),
+      weightElsewhere: list(
+        ref('lengthWeight'),
+        'Weights from length that other sources give. Nothing is computed from them; they show how far sources agree.',
+        {
+          minItems: 1,
+        },
+      ),
     }),
     growth: closed('Growth', 'The von Bertalanffy curve.', { asymptoticLength: ref('length'), rate: ref('growthRate') }),
     shape: closed('Shape', 'Depth, width and mouth.', {

@@ -100,6 +100,7 @@ export type {
   KinGroup,
   Length,
   LengthRatio,
+  LengthWeight,
   LifeCycle,
   LongSnout,
   Needs,
@@ -123,11 +124,12 @@ export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 export type { KeyOrder } from './key-order.js';
 
-export { DAYS } from './document-problems.js';
+export { DAYS, eachObject } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
 export { planProblems } from './plan-problems.js';
-export { childPointer, keysOf, placeName } from './pointer.js';
+export { inDocumentOrder } from './in-document-order.js';
+export { childPointer, keysOf, placeName, valueAt } from './pointer.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';
 export { recordsCheckProblems } from './records-check-problems.js';
@@ -136,3 +138,4 @@ export { situationProblems } from './situation-problems.js';
 export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';
+export { didYouMean, listWords, nearestWord, valueWords } from './words.js';

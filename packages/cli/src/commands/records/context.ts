@@ -1,12 +1,13 @@
+import type { ProblemContext } from '@commensal/records';
 import { type Bibliography, bibliographyProblems, type StandIns, standInsProblems } from '@commensal/schema';
-import { bibliography, standIns } from '@commensal/species-sample';
+import { bibliography, records, standIns } from '@commensal/species-sample';
 import { readDocument } from '../../read-document.js';
-import type { ProblemContext } from './plausible.js';
 
-/** Bibliography and stand-ins that records are held against: those named, else those of the sample. */
+/** Bibliography and stand-ins that records are held against: those named, else those of the sample, whose species may be named as well. */
 export function contextOf(options: { readonly bibliography?: string; readonly standIns?: string }): ProblemContext {
   return {
     ...(options.bibliography === undefined ? {} : { bibliographyFile: options.bibliography }),
+    otherIds: records.map(({ id }) => id),
     bibliography:
       options.bibliography === undefined ? bibliography : readDocument<Bibliography>(options.bibliography, bibliographyProblems).document,
     standIns: options.standIns === undefined ? standIns : readDocument<StandIns>(options.standIns, standInsProblems).document,

@@ -1,0 +1,46 @@
+import { type Codes, codesOf } from './code.js';
+
+/** Of calls of the command line and of situations: no check of records gives them. */
+export const OF_CALLS: Codes = {
+  ...codesOf('call', 'error', {
+    'far-day': [
+      'A day lies too far away to be meant.',
+      'Nothing is computed over centuries: a slip in the year would make it so.',
+      'Correct the year.',
+    ],
+    'no-records': [
+      'A folder holds no species records.',
+      'Records are found by their names, which end in .species.json.',
+      'Name the folder that holds them, or one above it.',
+    ],
+    'no-such-folder': ['A folder is not there.', 'Without it there is nothing to read.', 'Check the name, and from where it is counted.'],
+    'same-file': [
+      'The result would be written over what it is made of.',
+      'A result needs a file of its own, or the input would be lost.',
+      'Name another file for the result.',
+    ],
+    'too-many-numbers': [
+      'The wishes ask for more numbers of animals than can be compared.',
+      'Each number of each wish is a case of its own, and the best set is found among all of them.',
+      'Narrow the counts, or plan in two parts.',
+    ],
+    'unknown-rule': [
+      'There is no rule of that name.',
+      'Rules are named by their ids.',
+      'Take the id that the message offers; `commensal rules` lists all.',
+    ],
+  }),
+  ...codesOf('situation', 'error', {
+    'date-order': ['Two days are in the wrong order.', 'What ends before it begins cannot be computed.', 'Correct the day that is wrong.'],
+    'unknown-animal': [
+      'An animal is named that the situation does not have.',
+      'Events and findings that were accepted name animals by their ids.',
+      'Take the id that the message offers, or add the animal.',
+    ],
+    'unknown-species': [
+      'There is no record of that species.',
+      'Without a record nothing can be said of an animal.',
+      'Take the id that the message offers, or write the record.',
+    ],
+  }),
+};

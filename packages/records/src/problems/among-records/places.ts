@@ -1,0 +1,72 @@
+import { placeName } from '@commensal/schema';
+import { RECORD_ENDING, recordPath } from '../../record-path.js';
+import type { CollectionCheck, Collection, RecordEntry, Told } from './entry.js';
+
+/** The last two parts of a path: folder and file. */
+const tailOf = (file: string): readonly string[] => file.split(/[/\\]/).slice(-2);
+
+/** `file-place`: where a record stands is said by its family and its id. Names that do not agree within the record are told elsewhere. */
+export const filePlace: CollectionCheck = (collection) =>
+  collection.entries.flatMap((entry): Told[] => {
+    const { record, file } = entry;
+    const tail = tailOf(file);
+    const [wantedFolder = '', wantedName = ''] = recordPath(record).split('/');
+    const name = tail.at(-1) ?? '';
+    const folder = tail.length > 1 ? tail[0] : undefined;
+    const byScientificName = `${record.taxon.scientificName.toLowerCase().replaceAll(' ', '-')}${RECORD_ENDING}`;
+    const isNamed = name === wantedName || name === byScientificName;
+    const isFiled = folder === undefined || folder === wantedFolder || folder === familyOfGenus(collection, entry)?.toLowerCase();
+    if (isNamed && isFiled) return [];
+    const pointer = isNamed ? '/taxon/family' : '/id';
+    return [
+      {
+        entry,
+        problem: {
+          code: 'file-place',
+          pointer,
+          found: isNamed
+            ? `the file stands in the folder "${folder}", and ${placeName(pointer)} is "${record.taxon.family}"`
+            : `the file is called "${name}", and ${placeName(pointer)} is "${record.id}"`,
+          allowed: `a record stands in "${wantedFolder}/${wantedName}"`,
+          fix: isNamed ? 'Move the file, or correct the family.' : 'Rename the file; an id that was published is never changed.',
+        },
+      },
+    ];
+  });
+
+/** The family that most other records of the genus name. */
+function familyOfGenus({ byGenus }: Collection, entry: RecordEntry): string | undefined {
+  const counts = new Map<string, number>();
+  for (const other of byGenus.get(entry.record.taxon.genus) ?? []) {
+    if (other !== entry) counts.set(other.record.taxon.family, (counts.get(other.record.taxon.family) ?? 0) + 1);
+  }
+  return [...counts].sort(([, one], [, other]) => other - one)[0]?.[0];
+}
+
+/** `genus-in-two-families`: told of the record that stands alone, or of the later one where there are two. */
+export const genusInTwoFamilies: CollectionCheck = (collection) =>
+  collection.entries.flatMap((entry): Told[] => {
+    const { family, genus } = entry.record.taxon;
+    const all = collection.byGenus.get(genus) ?? [];
+    // A family that is no family is told by itself.
+    if (!family.endsWith('idae')) return [];
+    const usual = familyOfGenus(collection, entry);
+    if (usual === undefined || usual === family) return [];
+    const alike = all.filter(({ record }) => record.taxon.family === family).length;
+    const others = all.filter(({ record }) => record.taxon.family === usual);
+    const other = others[0];
+    const isOdd = alike < others.length || (alike === others.length && other !== undefined && all.indexOf(other) < all.indexOf(entry));
+    if (!isOdd || other === undefined) return [];
+    return [
+      {
+        entry,
+        problem: {
+          code: 'genus-in-two-families',
+          pointer: '/taxon/family',
+          found: `taxon.family is "${family}", and ${other.file} has ${genus} in "${usual}"`,
+          allowed: 'a genus stands in one family',
+          fix: `Write "${usual}", or correct the other record.`,
+        },
+      },
+    ];
+  });
