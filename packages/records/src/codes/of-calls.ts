@@ -31,6 +31,8 @@ export const OF_CALLS: Codes = {
     ],
   }),
   ...codesOf('situation', 'error', {
+    'needs-one-of': ['None of several properties is given.', 'One of them must be there, or nothing is said.', 'Add it.'],
+    'too-many': ['A list has too many entries.', 'More than that is not looked at.', 'Take some out.'],
     'date-order': ['Two days are in the wrong order.', 'What ends before it begins cannot be computed.', 'Correct the day that is wrong.'],
     'unknown-animal': [
       'An animal is named that the situation does not have.',

@@ -16,13 +16,13 @@ export type RecordCheck = (record: SpeciesRecord, context: ProblemContext) => re
 const readBy = ({ problem, reads = [] }: Suspicion): readonly string[] => [problem.pointer, ...reads];
 
 /**
- * The problems of suspicions in the order of how basic they are: what rests on a figure that is in doubt already is left out.
+ * The problems of suspicions in the order of how basic they are: what rests on a figure that is in doubt already, or was before, is left out.
  *
  * @example
  * toldOnce([slipOfTheMaximum, adultAboveTheMaximum]) // [slipOfTheMaximum.problem]
  */
-export function toldOnce(suspicions: readonly Suspicion[]): Problem[] {
-  const doubted = new Set<string>();
+export function toldOnce(suspicions: readonly Suspicion[], doubtedBefore: Iterable<string> = []): Problem[] {
+  const doubted = new Set(doubtedBefore);
   const told: Problem[] = [];
   for (const suspicion of suspicions) {
     if (readBy(suspicion).some((pointer) => doubted.has(pointer))) continue;

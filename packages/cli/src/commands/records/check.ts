@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { collectionProblems, type ProblemContext, type RecordEntry } from '@commensal/records';
+import { collectionProblems, idOfFile, type ProblemContext, type RecordEntry } from '@commensal/records';
 import type { Problem } from '@commensal/schema';
 import { badCall, BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
@@ -67,6 +67,8 @@ async function checkFiles(
 ): Promise<Checked> {
   const problems: Problem[] = [...unread];
   const entries: RecordEntry[] = [];
+  // What is broken is there all the same: whoever names it makes no mistake.
+  const otherIds = [...(context.otherIds ?? [])];
   const meant = new Set(files.filter(isMeant).map(shownName));
   const progress = progressOf('checking records', files.length);
   const breathe = breather();
@@ -74,6 +76,8 @@ async function checkFiles(
   for (const [index, file] of files.entries()) {
     const name = shownName(file);
     const read = readRecord(file);
+    const id = idOfFile(name);
+    if (id !== undefined && (isUnread(read) || read.record === undefined)) otherIds.push(id);
     if (isUnread(read)) {
       if (meant.has(name)) problems.push(...read);
     } else {
@@ -85,7 +89,7 @@ async function checkFiles(
     await breathe();
   }
   progress.end();
-  const between = collectionProblems(entries, context).filter(({ file }) => file !== undefined && meant.has(file));
+  const between = collectionProblems(entries, { ...context, otherIds }).filter(({ file }) => file !== undefined && meant.has(file));
   problems.push(...placed(between, (name) => (files.includes(name) ? readText(name) : standardInput)));
   return { records: meant.size, all: files.length, problems: inOrder(problems) };
 }

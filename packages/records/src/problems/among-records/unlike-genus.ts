@@ -6,8 +6,8 @@ import type { CollectionCheck, RecordEntry, Told } from './entry.js';
 /** As within a genus of the stand-ins: a quarter. */
 const APART = 1.25;
 
-/** Fewer others say nothing: one of them may be the wrong one. */
-const FEWEST_OTHERS = 3;
+/** Fewer others say little: one of them may be the wrong one, and another the odd one. */
+const FEWEST_OTHERS = 4;
 
 const medianOf = (numbers: readonly number[]): number => {
   const sorted = [...numbers].sort((one, other) => one - other);
