@@ -3,6 +3,7 @@ import { unknownExceptions, withExceptions } from './exceptions.js';
 import { dietAgainstMode, dietWithoutHarm, foodNotListed } from './feeding/diet.js';
 import { fishEatingDiet, fishEatingGape, fishEatingMode, gapeAgainstMode } from './feeding/fish-eating.js';
 import { asymptoticLength, growthPerformance } from './lengths/asymptotic-length.js';
+import { bodyLengths } from './lengths/body-lengths.js';
 import { lengthsApart, weightsApart } from './lengths/elsewhere.js';
 import { entryAboveAdult, farBelowMaximum, longerThanMaximum } from './lengths/length-order.js';
 import { invertedRatio, ratioOrder } from './lengths/length-ratios.js';
@@ -87,10 +88,11 @@ function doubtedBefore(record: SpeciesRecord): string[] {
  * recordProblems(record, { bibliography, standIns }).map(({ code, pointer }) => `${code} ${pointer}`) // []
  */
 export function recordProblems(record: SpeciesRecord, context: ProblemContext): Problem[] {
-  const found = toldOnce(
-    CHECKS.flatMap((check) => check(record, context)),
-    doubtedBefore(record),
-  );
+  const lengths = bodyLengths(record, context.standIns);
+  const suspicions = CHECKS.flatMap((check) => check(record, context, lengths));
+  // Most records give no ground for any.
+  const found = suspicions.length === 0 ? [] : toldOnce(suspicions, doubtedBefore(record));
+  if (found.length === 0 && record.exceptions === undefined) return [];
   const problems = [...withExceptions(record, found, 'record'), ...unknownExceptions(record)];
   return problems.length === 0 ? [] : inDocumentOrder(record, problems);
 }

@@ -13,6 +13,8 @@ export interface Collection {
   readonly byId: ReadonlyMap<string, RecordEntry>;
   readonly byName: ReadonlyMap<string, RecordEntry>;
   readonly byGenus: ReadonlyMap<string, readonly RecordEntry[]>;
+  /** How many records of each genus name each family. */
+  readonly familiesOf: ReadonlyMap<string, ReadonlyMap<string, number>>;
 }
 
 /** A problem that shows between records, with the record it is told of. */
@@ -30,13 +32,23 @@ export const idsOf = ({ id, taxon }: SpeciesRecord): readonly string[] => [id, t
 /** The genus that its name begins with. */
 export const genusOf = ({ taxon }: SpeciesRecord): string => taxon.scientificName.split(' ')[0] ?? taxon.genus;
 
+function countsOf(names: readonly string[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return counts;
+}
+
+const byIdOrder = ({ record: one }: RecordEntry, { record: other }: RecordEntry): number =>
+  one.id < other.id ? -1 : one.id > other.id ? 1 : 0;
+
+/** The collection in the order of ids, so that what is told of which record does not hang on the order in which they were read. */
 export function collectionOf(entries: readonly RecordEntry[]): Collection {
   const byId = new Map<string, RecordEntry>();
   const byName = new Map<string, RecordEntry>();
   const byGenus = new Map<string, RecordEntry[]>();
   const own: RecordEntry[] = [];
   const taken = new Set<string>();
-  for (const entry of entries) {
+  for (const entry of [...entries].sort(byIdOrder)) {
     const { id, taxon } = entry.record;
     if (taken.has(id)) continue;
     taken.add(id);
@@ -49,5 +61,6 @@ export function collectionOf(entries: readonly RecordEntry[]): Collection {
     if (genus === undefined) byGenus.set(name, [entry]);
     else genus.push(entry);
   }
-  return { entries: own, byId, byName, byGenus };
+  const familiesOf = new Map([...byGenus].map(([genus, members]) => [genus, countsOf(members.map(({ record }) => record.taxon.family))]));
+  return { entries: own, byId, byName, byGenus, familiesOf };
 }

@@ -40,12 +40,17 @@ export const filePlace: CollectionCheck = (collection) =>
   });
 
 /** The family that most other records of the genus name. */
-function familyOfGenus({ byGenus }: Collection, entry: RecordEntry): string | undefined {
-  const counts = new Map<string, number>();
-  for (const other of byGenus.get(genusOf(entry.record)) ?? []) {
-    if (other !== entry) counts.set(other.record.taxon.family, (counts.get(other.record.taxon.family) ?? 0) + 1);
+function familyOfGenus({ familiesOf }: Collection, { record }: RecordEntry): string | undefined {
+  const counts = familiesOf.get(genusOf(record));
+  let usual: string | undefined;
+  let most = 0;
+  for (const [family, count] of counts ?? []) {
+    const others = family === record.taxon.family ? count - 1 : count;
+    if (others <= most) continue;
+    usual = family;
+    most = others;
   }
-  return [...counts].sort(([, one], [, other]) => other - one)[0]?.[0];
+  return usual;
 }
 
 const isInItsFolder = ({ file, record }: RecordEntry): boolean => tailOf(file)[0] === record.taxon.family.toLowerCase();
@@ -61,10 +66,10 @@ export const genusInTwoFamilies: CollectionCheck = (collection) =>
   collection.entries.flatMap((entry): Told[] => {
     const { family } = entry.record.taxon;
     const genus = genusOf(entry.record);
-    const all = collection.byGenus.get(genus) ?? [];
     if (!family.endsWith('idae')) return [];
     const usual = familyOfGenus(collection, entry);
     if (usual === undefined || usual === family) return [];
+    const all = collection.byGenus.get(genus) ?? [];
     const alike = all.filter(({ record }) => record.taxon.family === family).length;
     const others = all.filter(({ record }) => record.taxon.family === usual);
     const other = others[0];

@@ -2,7 +2,7 @@ import { BASES } from '@commensal/core';
 import { placeName } from '@commensal/schema';
 import { fold, shown } from '../figures.js';
 import type { RecordCheck } from '../suspicion.js';
-import { type BodyLength, bodyLengths } from './body-lengths.js';
+import type { BodyLength } from './body-lengths.js';
 
 /**
  * Lengths of one species that lie five times apart or more are no variation: of 89 records of the sample the usual adult length is at least
@@ -37,8 +37,7 @@ function outlier(lengths: readonly BodyLength[]): readonly [odd: BodyLength, oth
 }
 
 /** `tenfold-slip`: a length that the others speak against by so much that its decimal point or its unit must be wrong. */
-export const tenfoldLength: RecordCheck = (record, { standIns }) => {
-  const lengths = bodyLengths(record, standIns);
+export const tenfoldLength: RecordCheck = (_record, _context, lengths) => {
   const [odd, others] = outlier(lengths) ?? [];
   if (odd === undefined || others === undefined) return [];
   const fits = shown(odd.cm.high * (greatest(odd) > others ? 0.1 : 10));
