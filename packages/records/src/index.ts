@@ -1,5 +1,5 @@
 /** For those who write species records. Pure: whoever calls hands in texts, records and tables, and gets problems, texts and records back. */
-export { RECORD_ENDING, recordPath } from './record-path.js';
+export { idOfFile, RECORD_ENDING, recordPath } from './record-path.js';
 export { formProblems, isInOrder, jsonText, recordForm, type RecordForm } from './form/record-form.js';
 export { CANONICAL_UNITS, type Canonical } from './form/units.js';
 export { duplicateKeys } from './json-text/duplicate-keys.js';

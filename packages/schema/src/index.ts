@@ -135,6 +135,7 @@ export { problemsOf } from './problems-of.js';
 export { recordsCheckProblems } from './records-check-problems.js';
 export { rulesProblems } from './rules-problems.js';
 export { situationProblems } from './situation-problems.js';
+export { speciesDocumentProblems } from './species-document-problems.js';
 export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';

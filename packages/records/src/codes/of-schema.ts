@@ -32,7 +32,6 @@ export const OF_SCHEMA: Codes = codesOf('record', 'error', {
     'A number without a basis cannot be weighed, and a measured one without a source cannot be looked up.',
     'Add what is missing, or give the basis that fits: a measured figure needs its source, a derived one its formula and source, an imputed one its group and source; `low` needs `high`.',
   ],
-  'needs-one-of': ['None of several properties is given.', 'One of them must be there, or nothing is said.', 'Add it.'],
   'no-number': [
     'A quantity has no number.',
     'A unit and a basis alone say nothing.',
@@ -70,7 +69,6 @@ export const OF_SCHEMA: Codes = codesOf('record', 'error', {
     'Correct the number, or its unit.',
   ],
   'too-long': ['A text is too long.', 'Pages and messages have room for a sentence or two.', 'Shorten it.'],
-  'too-many': ['A list has too many entries.', 'More than that is not looked at.', 'Take some out.'],
   'too-short': ['A text is empty.', 'It says nothing.', 'Fill it in, or take it out.'],
   'too-small': [
     'A number is smaller than it can be.',

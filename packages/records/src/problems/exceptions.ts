@@ -2,14 +2,18 @@ import { childPointer, didYouMean, nearestWord, placeName, type Problem, type Sp
 import type { FoundIn } from '../codes/code.js';
 import { PROBLEM_CODES, RECORD_CODES } from '../codes/record-codes.js';
 
-type Exception = NonNullable<SpeciesRecord['exceptions']>[number];
-
-const covers = ({ code, at }: Exception, problem: Problem): boolean =>
-  problem.code === code && (problem.pointer === at || problem.pointer.startsWith(`${at}/`));
-
 const CAN_BE_EXCEPTED: ReadonlySet<string> = new Set(
   Object.entries(RECORD_CODES).flatMap(([code, { exception }]) => (exception === undefined ? [] : [code])),
 );
+
+type Exception = NonNullable<SpeciesRecord['exceptions']>[number];
+
+/** A code that is misspelt is told by itself, and covers what it was meant for. */
+const codeMeant = (code: string): string | undefined =>
+  PROBLEM_CODES[code] === undefined ? nearestWord(code, [...CAN_BE_EXCEPTED]) : code;
+
+const covers = ({ code, at }: Exception, problem: Problem): boolean =>
+  problem.code === codeMeant(code) && (problem.pointer === at || problem.pointer.startsWith(`${at}/`));
 
 /** An exception at a place that is near the one it was meant for. */
 function meantPlace(exception: Exception, problems: readonly Problem[]): string | undefined {
@@ -35,10 +39,9 @@ export function withExceptions(record: Pick<SpeciesRecord, 'exceptions'>, proble
   const left = new Set(problems);
   const told: Problem[] = [];
   for (const [index, exception] of (record.exceptions ?? []).entries()) {
-    if (!CAN_BE_EXCEPTED.has(exception.code) || RECORD_CODES[exception.code]?.foundIn !== foundIn) continue;
     const covered = problems.filter((problem) => covers(exception, problem));
     for (const problem of covered) left.delete(problem);
-    if (covered.length > 0) continue;
+    if (covered.length > 0 || !CAN_BE_EXCEPTED.has(exception.code) || RECORD_CODES[exception.code]?.foundIn !== foundIn) continue;
     const meant = meantPlace(exception, [...left]);
     // One mistake: the place of the exception. What it was meant for goes away once that is right.
     for (const problem of left) if (problem.code === exception.code && problem.pointer === meant) left.delete(problem);

@@ -26,7 +26,10 @@ export function figureOf(quantity: Quantity | undefined, unit: string): Figure |
 }
 
 /** Figures that the tables of stand-ins hold for genera and families. */
-export type RelativesFigure = 'bodyDepth' | 'bodyWidth' | 'lowerJaw' | 'totalPerStandard' | 'growthRate';
+const RELATIVES_FIGURES = ['bodyDepth', 'bodyWidth', 'lowerJaw', 'totalPerStandard', 'growthRate'] as const;
+
+/** One of them. */
+export type RelativesFigure = (typeof RELATIVES_FIGURES)[number];
 
 /** A figure of the genus or, where the tables have none, of the family. */
 export interface OfRelatives {
@@ -35,11 +38,31 @@ export interface OfRelatives {
   readonly value: number;
 }
 
+type Centres = ReadonlyMap<string, number>;
+
+/** The figures of tables that were read before: every record asks for some twenty of them. */
+const centresRead = new WeakMap<StandIns, Centres>();
+
+const keyOf = (rank: string, name: string, figure: string): string => `${rank} ${name} ${figure}`;
+
+function centresOf(standIns: StandIns): Centres {
+  const before = centresRead.get(standIns);
+  if (before !== undefined) return before;
+  const centres = new Map<string, number>();
+  for (const group of standIns.groups) {
+    for (const figure of RELATIVES_FIGURES) {
+      const quantity = group[figure];
+      const centre = figureOf(quantity, quantity?.unit ?? '1')?.centre;
+      if (centre !== undefined) centres.set(keyOf(group.rank, group.name, figure), centre);
+    }
+  }
+  centresRead.set(standIns, centres);
+  return centres;
+}
+
 /** The figure of one group, as the tables give it. */
 export function figureOfGroup(standIns: StandIns, rank: 'genus' | 'family', name: string, figure: RelativesFigure): number | undefined {
-  const group = standIns.groups.find((entry) => entry.rank === rank && entry.name === name);
-  const quantity = group?.[figure];
-  return figureOf(quantity, quantity?.unit ?? '1')?.centre;
+  return centresOf(standIns).get(keyOf(rank, name, figure));
 }
 
 /** What its relatives measure: those of its genus before those of its family. */

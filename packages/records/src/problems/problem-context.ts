@@ -4,7 +4,10 @@ import type { Bibliography, StandIns } from '@commensal/schema';
 export interface ProblemContext {
   readonly bibliography: Bibliography;
   readonly standIns: StandIns;
-  /** Ids of records that are there besides those handed in, such as those of a release that a few new records are checked against. */
+  /**
+   * Ids of records that are there besides those handed in: of a release that a few new records are checked against, of files that are no
+   * valid records as yet (`idOfFile`).
+   */
   readonly otherIds?: readonly string[];
   /**
    * Keys of the bibliography that are cited outside of records: by rules, guides, the stand-ins' own sources. Only where this is given, if

@@ -1,4 +1,5 @@
 import type { Problem, SpeciesRecord } from '@commensal/schema';
+import type { BodyLength } from './lengths/body-lengths.js';
 import type { ProblemContext } from './problem-context.js';
 
 /** What a check finds, with the figures it rests on. One wrong figure must not be told several times over. */
@@ -10,19 +11,19 @@ export interface Suspicion {
   readonly doubts?: readonly string[];
 }
 
-/** Looks at one record that has passed its schema. */
-export type RecordCheck = (record: SpeciesRecord, context: ProblemContext) => readonly Suspicion[];
+/** Looks at one record that has passed its schema; `lengths` are those of the record, which many checks read. */
+export type RecordCheck = (record: SpeciesRecord, context: ProblemContext, lengths: readonly BodyLength[]) => readonly Suspicion[];
 
 const readBy = ({ problem, reads = [] }: Suspicion): readonly string[] => [problem.pointer, ...reads];
 
 /**
- * The problems of suspicions in the order of how basic they are: what rests on a figure that is in doubt already is left out.
+ * The problems of suspicions in the order of how basic they are: what rests on a figure that is in doubt already, or was before, is left out.
  *
  * @example
  * toldOnce([slipOfTheMaximum, adultAboveTheMaximum]) // [slipOfTheMaximum.problem]
  */
-export function toldOnce(suspicions: readonly Suspicion[]): Problem[] {
-  const doubted = new Set<string>();
+export function toldOnce(suspicions: readonly Suspicion[], doubtedBefore: Iterable<string> = []): Problem[] {
+  const doubted = new Set(doubtedBefore);
   const told: Problem[] = [];
   for (const suspicion of suspicions) {
     if (readBy(suspicion).some((pointer) => doubted.has(pointer))) continue;

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { collectionProblems, type ProblemContext, type RecordEntry } from '@commensal/records';
+import { collectionProblems, idOfFile, type ProblemContext, type RecordEntry } from '@commensal/records';
 import type { Problem } from '@commensal/schema';
 import { badCall, BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
@@ -69,6 +69,8 @@ async function checkFiles(
 ): Promise<Checked> {
   const problems: Problem[] = [...unread];
   const entries: RecordEntry[] = [];
+  // What is broken is there all the same: whoever names it makes no mistake.
+  const otherIds = [...(context.otherIds ?? [])];
   const meant = new Set(files.filter(isMeant).map(shownName));
   const progress = progressOf('checking records', files.length);
   const breathe = breather();
@@ -76,6 +78,8 @@ async function checkFiles(
   for (const [index, file] of files.entries()) {
     const name = shownName(file);
     const read = readRecord(file);
+    const id = idOfFile(name);
+    if (id !== undefined && (isUnread(read) || read.record === undefined)) otherIds.push(id);
     if (isUnread(read)) {
       if (meant.has(name)) problems.push(...read);
     } else {
@@ -87,7 +91,7 @@ async function checkFiles(
     await breathe();
   }
   progress.end();
-  const between = collectionProblems([...entries, ...entriesIn(around)], context).filter(
+  const between = collectionProblems([...entries, ...entriesIn(around)], { ...context, otherIds }).filter(
     ({ file = '', code }) =>
       // Standard input stands nowhere. Some problems are told of the bibliography, which is no record.
       (meant.has(file) && !(file === STANDARD_INPUT && code === 'file-place')) || (file === context.bibliographyFile && isMeant(file)),

@@ -1,6 +1,6 @@
 import { didYouMean, nearestWord, placeName } from '@commensal/schema';
 import { type Mention, mentionsIn } from '../names/names.js';
-import type { Collection, CollectionCheck, RecordEntry, Told } from './entry.js';
+import { type Collection, type CollectionCheck, idsOf, type RecordEntry, type Told } from './entry.js';
 
 /** `unknown-record`: partners, look-alikes and replacements are named by the ids of records. */
 export const unknownRecord: CollectionCheck = ({ entries, byId }, { otherIds = [] }) => {
@@ -41,7 +41,7 @@ export const oneSidedPartner: CollectionCheck = (collection) =>
       const { id } = entry.record;
       const other = collection.byId.get(species);
       if (other === undefined || other === entry) return [];
-      const back = partnersOf(other).filter((partner) => partner.species === id);
+      const back = partnersOf(other).filter((partner) => idsOf(entry.record).includes(partner.species));
       if (back.some((partner) => partner.kind === IN_TURN[kind])) return [];
       const wrong = back[0];
       // Where both name each other with words that do not fit, the later of the two is told of.

@@ -1,6 +1,6 @@
 import { placeName } from '@commensal/schema';
 import { RECORD_ENDING, recordPath } from '../../record-path.js';
-import type { CollectionCheck, Collection, RecordEntry, Told } from './entry.js';
+import { type CollectionCheck, type Collection, genusOf, type RecordEntry, type Told } from './entry.js';
 
 /** The last two parts of a path: folder and file. */
 const tailOf = (file: string): readonly string[] => file.split(/[/\\]/).slice(-2);
@@ -15,7 +15,12 @@ export const filePlace: CollectionCheck = (collection) =>
     const folder = tail.length > 1 ? tail[0] : undefined;
     const byScientificName = `${record.taxon.scientificName.toLowerCase().replaceAll(' ', '-')}${RECORD_ENDING}`;
     const isNamed = name === wantedName || name === byScientificName;
-    const isFiled = folder === undefined || folder === wantedFolder || folder === familyOfGenus(collection, entry)?.toLowerCase();
+    // A family that is none is told by itself.
+    const isFiled =
+      folder === undefined ||
+      !record.taxon.family.endsWith('idae') ||
+      folder === wantedFolder ||
+      folder === familyOfGenus(collection, entry)?.toLowerCase();
     if (isNamed && isFiled) return [];
     const pointer = isNamed ? '/taxon/family' : '/id';
     return [
@@ -35,28 +40,41 @@ export const filePlace: CollectionCheck = (collection) =>
   });
 
 /** The family that most other records of the genus name. */
-function familyOfGenus({ byGenus }: Collection, entry: RecordEntry): string | undefined {
-  const counts = new Map<string, number>();
-  for (const other of byGenus.get(entry.record.taxon.genus) ?? []) {
-    if (other !== entry) counts.set(other.record.taxon.family, (counts.get(other.record.taxon.family) ?? 0) + 1);
+function familyOfGenus({ familiesOf }: Collection, { record }: RecordEntry): string | undefined {
+  const counts = familiesOf.get(genusOf(record));
+  let usual: string | undefined;
+  let most = 0;
+  for (const [family, count] of counts ?? []) {
+    const others = family === record.taxon.family ? count - 1 : count;
+    if (others <= most) continue;
+    usual = family;
+    most = others;
   }
-  return [...counts].sort(([, one], [, other]) => other - one)[0]?.[0];
+  return usual;
 }
 
-/** `genus-in-two-families`: told of the record that stands alone, or of the later one where there are two. */
+const isInItsFolder = ({ file, record }: RecordEntry): boolean => tailOf(file)[0] === record.taxon.family.toLowerCase();
+
+/** Which of as many is told of: those that do not stand in the folder of their family, else the later ones. */
+function isOddOne(entry: RecordEntry, other: RecordEntry, all: readonly RecordEntry[]): boolean {
+  if (isInItsFolder(entry) !== isInItsFolder(other)) return !isInItsFolder(entry);
+  return all.indexOf(other) < all.indexOf(entry);
+}
+
+/** `genus-in-two-families`: told of the records that are fewer. */
 export const genusInTwoFamilies: CollectionCheck = (collection) =>
   collection.entries.flatMap((entry): Told[] => {
-    const { family, genus } = entry.record.taxon;
-    const all = collection.byGenus.get(genus) ?? [];
-    // A family that is no family is told by itself.
+    const { family } = entry.record.taxon;
+    const genus = genusOf(entry.record);
     if (!family.endsWith('idae')) return [];
     const usual = familyOfGenus(collection, entry);
     if (usual === undefined || usual === family) return [];
+    const all = collection.byGenus.get(genus) ?? [];
     const alike = all.filter(({ record }) => record.taxon.family === family).length;
     const others = all.filter(({ record }) => record.taxon.family === usual);
     const other = others[0];
-    const isOdd = alike < others.length || (alike === others.length && other !== undefined && all.indexOf(other) < all.indexOf(entry));
-    if (!isOdd || other === undefined) return [];
+    if (other === undefined || alike > others.length) return [];
+    if (alike === others.length && !isOddOne(entry, other, all)) return [];
     return [
       {
         entry,

@@ -6,16 +6,15 @@ import type { CollectionCheck, RecordEntry, Told } from './entry.js';
 /** As within a genus of the stand-ins: a quarter. */
 const APART = 1.25;
 
-/** Fewer others say nothing: one of them may be the wrong one. */
-const FEWEST_OTHERS = 3;
+/** Fewer others say little: one of them may be the wrong one, and another the odd one. */
+const FEWEST_OTHERS = 4;
 
-const medianOf = (numbers: readonly number[]): number => {
-  const sorted = [...numbers].sort((one, other) => one - other);
-  const half = sorted.length >> 1;
-  const [lower = Number.NaN, upper = Number.NaN] =
-    sorted.length % 2 === 0 ? [sorted[half - 1], sorted[half]] : [sorted[half], sorted[half]];
-  return (lower + upper) / 2;
-};
+/** The median of sorted numbers without the one at a place. */
+function medianWithout(sorted: readonly number[], at: number): number {
+  const left = sorted.length - 1;
+  const numberAt = (index: number): number => sorted[index < at ? index : index + 1] ?? Number.NaN;
+  return (numberAt((left - 1) >> 1) + numberAt(left >> 1)) / 2;
+}
 
 function depthOf({ record }: RecordEntry, { standIns }: ProblemContext): number | undefined {
   const depth = record.shape?.bodyDepth;
@@ -31,11 +30,13 @@ export const unlikeGenus: CollectionCheck = ({ byGenus }, context) =>
       return depth === undefined ? [] : [{ entry, depth }];
     });
     if (depths.length <= FEWEST_OTHERS) return [];
+    depths.sort((one, other) => one.depth - other.depth);
+    const sorted = depths.map(({ depth }) => depth);
     return depths.flatMap(({ entry, depth }, index): Told[] => {
-      const others = medianOf(depths.filter((_, at) => at !== index).map((other) => other.depth));
+      const others = medianWithout(sorted, index);
       if (fold(depth, others) <= APART) return [];
       // Depths that the family speaks against are told there.
-      if (unlikeRelatives(entry.record, context).length > 0) return [];
+      if (unlikeRelatives(entry.record, context, []).length > 0) return [];
       return [
         {
           entry,

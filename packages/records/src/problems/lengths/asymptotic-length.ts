@@ -1,7 +1,6 @@
 import { placeName } from '@commensal/schema';
 import { figureOf, shown } from '../figures.js';
 import type { RecordCheck } from '../suspicion.js';
-import { bodyLengths } from './body-lengths.js';
 
 /**
  * Asymptotic over greatest length. It is the mean of a population, not a cap, and often far below: Naso lituratus 0.44 (Morais & Bellwood 2018
@@ -11,8 +10,7 @@ const LEAST = 0.4;
 const MOST = 1.5;
 
 /** `asymptotic-length`: the curve and the greatest length are not of one population, or not of one length type. */
-export const asymptoticLength: RecordCheck = (record, { standIns }) => {
-  const lengths = bodyLengths(record, standIns);
+export const asymptoticLength: RecordCheck = (_record, _context, lengths) => {
   const pointer = '/growth/asymptoticLength';
   const asymptotic = lengths.find((length) => length.pointer === pointer);
   const maximum = lengths.find((length) => length.pointer === '/size/maximum');
@@ -43,10 +41,9 @@ const LEAST_PERFORMANCE = 1.3;
 const MOST_PERFORMANCE = 3.6;
 
 /** `growth-performance`: no fish of this length grows at this rate; mostly a rate a month or a day. */
-export const growthPerformance: RecordCheck = (record, { standIns }) => {
+export const growthPerformance: RecordCheck = (record, _context, lengths) => {
   const pointer = '/growth/rate';
   const rate = figureOf(record.growth?.rate, '/a')?.centre;
-  const lengths = bodyLengths(record, standIns);
   const length =
     lengths.find((each) => each.pointer === '/growth/asymptoticLength') ?? lengths.find((each) => each.pointer === '/size/maximum');
   if (record.form !== 'fish' || rate === undefined || length === undefined) return [];

@@ -1,7 +1,7 @@
 import { placeName } from '@commensal/schema';
 import { shown, totalPerStandard } from '../figures.js';
 import type { RecordCheck, Suspicion } from '../suspicion.js';
-import { type BodyLength, bodyLengths } from './body-lengths.js';
+import type { BodyLength } from './body-lengths.js';
 
 /** How much longer than the greatest length another may be where their types differ: what the ratio between types is off by, as a rule. */
 const CONVERSION = 1.1;
@@ -19,8 +19,7 @@ const mayBeStandard = (maximum: BodyLength, other: BodyLength, ratio: number | u
   typeOf(maximum) === 'TL' && ratio !== undefined && ratio > 1 && other.cm.high <= maximum.cm.high * ratio * CONVERSION;
 
 /** `longer-than-maximum`: what is usual in tanks or at entry cannot pass the greatest length on record. */
-export const longerThanMaximum: RecordCheck = (record, { standIns }) => {
-  const lengths = bodyLengths(record, standIns);
+export const longerThanMaximum: RecordCheck = (record, { standIns }, lengths) => {
   const maximum = lengths.find(({ pointer }) => pointer === '/size/maximum');
   if (maximum === undefined) return [];
   const ratio = totalPerStandard(record, standIns);
@@ -45,8 +44,7 @@ export const longerThanMaximum: RecordCheck = (record, { standIns }) => {
 };
 
 /** `entry-above-adult`: animals are sold before they are grown, or just grown. */
-export const entryAboveAdult: RecordCheck = (record, { standIns }) => {
-  const lengths = bodyLengths(record, standIns);
+export const entryAboveAdult: RecordCheck = (_record, _context, lengths) => {
   const entry = lengths.find(({ pointer }) => pointer === '/size/entry');
   const adult = lengths.find(({ pointer }) => pointer === '/size/captiveAdult');
   if (entry === undefined || adult === undefined || entry.cm.high <= adult.cm.high) return [];
@@ -65,8 +63,7 @@ export const entryAboveAdult: RecordCheck = (record, { standIns }) => {
 };
 
 /** `far-below-maximum`: a usual length far under the greatest one is mostly a wrong unit or another species. */
-export const farBelowMaximum: RecordCheck = (record, { standIns }) => {
-  const lengths = bodyLengths(record, standIns);
+export const farBelowMaximum: RecordCheck = (_record, _context, lengths) => {
   const maximum = lengths.find(({ pointer }) => pointer === '/size/maximum');
   const adult = lengths.find(({ pointer }) => pointer === '/size/captiveAdult');
   if (maximum === undefined || adult === undefined || adult.cm.high >= maximum.cm.high * LEAST_ADULT) return [];

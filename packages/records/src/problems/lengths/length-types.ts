@@ -1,35 +1,44 @@
-import { childPointer, eachObject, placeName } from '@commensal/schema';
+import { childPointer, placeName, type SpeciesRecord } from '@commensal/schema';
 import type { RecordCheck, Suspicion } from '../suspicion.js';
 
 /** Types that need a tail fin, and those of animals without one. */
 const OF_FISHES = ['SL', 'FL'];
 const OF_OTHERS = ['DM', 'SH'];
 
+/** The quantities of a record that may say of which length they are, with their pointers. */
+function typedIn({ size = {}, growth = {}, shape = {} }: SpeciesRecord): [pointer: string, quantity: object][] {
+  return Object.entries({ size, growth, shape }).flatMap(([part, quantities]) =>
+    Object.entries(quantities as Readonly<Record<string, object>>).flatMap(([name, one]): [string, object][] =>
+      Array.isArray(one) ? one.map((each: object, index) => [`/${part}/${name}/${index}`, each]) : [[`/${part}/${name}`, one]],
+    ),
+  );
+}
+
 /** `length-type-of-form`: a diameter of a fish, a standard length of a snail. */
 export const lengthTypeOfForm: RecordCheck = (record) => {
-  const wrong = record.form === 'fish' ? OF_OTHERS : OF_FISHES;
-  const told: Suspicion[] = [];
-  eachObject(record, (object, pointer) => {
-    for (const name of ['lengthType', 'per']) {
-      const type = object[name];
-      if (typeof type !== 'string' || !wrong.includes(type)) continue;
+  const isFish = record.form === 'fish';
+  const wrong = isFish ? OF_OTHERS : OF_FISHES;
+  return typedIn(record).flatMap(([pointer, quantity]) =>
+    (['lengthType', 'per'] as const).flatMap((name): Suspicion[] => {
+      const type = (quantity as Readonly<Record<string, unknown>>)[name];
+      if (typeof type !== 'string' || !wrong.includes(type)) return [];
       const place = childPointer(pointer, name);
-      told.push({
-        problem: {
-          code: 'length-type-of-form',
-          pointer: place,
-          found: `${placeName(place)} is "${type}" in a record of the form "${record.form}"`,
-          allowed:
-            record.form === 'fish'
+      return [
+        {
+          problem: {
+            code: 'length-type-of-form',
+            pointer: place,
+            found: `${placeName(place)} is "${type}" in a record of the form "${record.form}"`,
+            allowed: isFish
               ? 'fishes have TL, SL or FL; DM and SH are for animals without a tail fin'
               : 'animals without a tail fin have TL, DM or SH; SL and FL are for fishes',
-          fix: 'Give the type that was measured; look whether the form is right.',
+            fix: 'Give the type that was measured; look whether the form is right.',
+          },
+          reads: [pointer],
         },
-        reads: [pointer],
-      });
-    }
-  });
-  return told;
+      ];
+    }),
+  );
 };
 
 /** `length-type-missing`: a third of all errors in lengths are standard lengths taken for total ones. */

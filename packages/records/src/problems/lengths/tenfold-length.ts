@@ -2,7 +2,7 @@ import { BASES } from '@commensal/core';
 import { placeName } from '@commensal/schema';
 import { fold, shown } from '../figures.js';
 import type { RecordCheck } from '../suspicion.js';
-import { type BodyLength, bodyLengths } from './body-lengths.js';
+import type { BodyLength } from './body-lengths.js';
 
 /**
  * Lengths of one species that lie five times apart or more are no variation: of 89 records of the sample the usual adult length is at least
@@ -13,7 +13,7 @@ export const TENFOLD = 5;
 /** The greatest length that one of its lengths speaks for. */
 const greatest = ({ cm, usualShare }: BodyLength): number => cm.high / usualShare;
 
-const middle = (numbers: readonly number[]): number => [...numbers].sort((one, other) => one - other)[numbers.length >> 1] ?? Number.NaN;
+const mean = (numbers: readonly number[]): number => Math.exp(numbers.reduce((sum, number) => sum + Math.log(number), 0) / numbers.length);
 
 /** The one whose figure is worse founded; of equals the first. */
 const weaker = (one: BodyLength, other: BodyLength): BodyLength => (BASES.indexOf(other.basis) > BASES.indexOf(one.basis) ? other : one);
@@ -27,16 +27,17 @@ function outlier(lengths: readonly BodyLength[]): readonly [odd: BodyLength, oth
     const odd = weaker(one, other);
     return [odd, greatest(odd === one ? other : one)];
   }
-  const odd = lengths
-    .map((length) => [length, middle(lengths.filter((each) => each !== length).map(greatest))] as const)
-    .filter(([length, others]) => fold(greatest(length), others) >= TENFOLD)
-    .sort(([a, ofA], [b, ofB]) => fold(greatest(b), ofB) - fold(greatest(a), ofA));
-  return odd[0];
+  for (const length of lengths) {
+    const others = lengths.filter((each) => each !== length).map(greatest);
+    // Without the one that is wrong the others agree.
+    if (Math.max(...others) / Math.min(...others) >= TENFOLD) continue;
+    if (fold(greatest(length), mean(others)) >= TENFOLD) return [length, mean(others)];
+  }
+  return undefined;
 }
 
 /** `tenfold-slip`: a length that the others speak against by so much that its decimal point or its unit must be wrong. */
-export const tenfoldLength: RecordCheck = (record, { standIns }) => {
-  const lengths = bodyLengths(record, standIns);
+export const tenfoldLength: RecordCheck = (_record, _context, lengths) => {
   const [odd, others] = outlier(lengths) ?? [];
   if (odd === undefined || others === undefined) return [];
   const fits = shown(odd.cm.high * (greatest(odd) > others ? 0.1 : 10));

@@ -9,11 +9,17 @@ export interface Group {
   readonly trait: string;
 }
 
-/** Whether a species belongs to a group, and by what name. */
-export function nameInGroup({ taxon, form }: SpeciesRecord, group: Group): string | undefined {
-  if (group.genera?.includes(taxon.genus) === true) return `the genus ${taxon.genus}`;
-  if (group.families?.includes(taxon.family) === true) return `the family ${taxon.family}`;
-  return group.form === form ? `the form "${form}"` : undefined;
+/** By what a species belongs to a group: in words, and where its record says so. */
+export interface Membership {
+  readonly name: string;
+  readonly pointer: string;
+}
+
+/** Whether a species belongs to a group. */
+export function membershipIn({ taxon, form }: SpeciesRecord, group: Group): Membership | undefined {
+  if (group.genera?.includes(taxon.genus) === true) return { name: `the genus ${taxon.genus}`, pointer: '/taxon/genus' };
+  if (group.families?.includes(taxon.family) === true) return { name: `the family ${taxon.family}`, pointer: '/taxon/family' };
+  return group.form === form ? { name: `the form "${form}"`, pointer: '/form' } : undefined;
 }
 
 /** Jaws long for picking or for sucking in (textbook knowledge, from memory; Chelmon, Oxycirrhites and Hippocampus also in FishShapes v1). */
