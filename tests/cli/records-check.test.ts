@@ -178,7 +178,7 @@ describe('records check', () => {
 
   test('follows links, and is led round in no circle', () => {
     const place = fresh();
-    putRecord(`${place}/a`);
+    putRecord(`${place}/a`, 'diadema-setosum');
     symlinkSync('..', path.join(folder, place, 'a', 'up'));
     symlinkSync('a', path.join(folder, place, 'b'));
     mkdirSync(path.join(folder, `${place}-far`));

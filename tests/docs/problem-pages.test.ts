@@ -1,4 +1,4 @@
-import { RECORD_CODES } from '@commensal/records';
+import { PROBLEM_CODES, RECORD_CODES } from '@commensal/records';
 import { expect, test } from 'vitest';
 import { problemPages } from '../../scripts/problem-pages.mjs';
 import { textOf } from '../support/repository.js';
@@ -18,9 +18,9 @@ test('every code that the schema of records may give is in the list', () => {
   expect([...given].filter((code) => RECORD_CODES[code] === undefined)).toEqual([]);
 });
 
-test('says are one sentence, and both texts end as sentences do', () => {
-  for (const [code, { says, more }] of Object.entries(RECORD_CODES)) {
-    expect(says, code).toMatch(/^[A-Z](?:[^.]|\.\S)*\.$/);
-    expect(more, code).toMatch(/^[`A-Z].*\.$/);
+test('says are one sentence, and all texts end as sentences do', () => {
+  for (const [code, { says, matters, repair }] of Object.entries(PROBLEM_CODES)) {
+    expect(says, code).toMatch(/^[A-Z`](?:[^.]|\.\S)*\.$/);
+    for (const text of [matters, repair]) expect(text, code).toMatch(/^[`A-Z].*\.$/);
   }
 });

@@ -12,3 +12,14 @@ export const RECORD_ENDING = '.species.json';
 export function recordPath({ id, taxon }: { readonly id: string; readonly taxon: Pick<SpeciesRecord['taxon'], 'family'> }): string {
   return `${taxon.family.toLowerCase()}/${id}${RECORD_ENDING}`;
 }
+
+/**
+ * The id that a file's name gives to the record in it, whatever the record itself says; undefined for other files.
+ *
+ * @example
+ * idOfFile('records/grammatidae/gramma-loreto.species.json'); // 'gramma-loreto'
+ */
+export function idOfFile(file: string): string | undefined {
+  const name = file.split(/[/\\]/).at(-1) ?? '';
+  return name.endsWith(RECORD_ENDING) ? name.slice(0, -RECORD_ENDING.length) : undefined;
+}

@@ -130,6 +130,7 @@ export const species = {
       sources: list(slug('Key of an entry in the bibliography.'), 'Every source the record uses, in alphabetical order.', {
         uniqueItems: true,
       }),
+      exceptions: list(ref('exception'), 'What a check would doubt in this record and is right as it stands.', { minItems: 1 }),
       extensions,
     },
     ['$schema', 'id', 'addedIn', 'taxon', 'vernacularNames', 'form', 'sources'],
@@ -160,6 +161,22 @@ export const species = {
         lengthType,
       },
       ['a', 'b'],
+    ),
+
+    exception: closed(
+      'Exception',
+      'A figure or a word that looks wrong and is right.',
+      {
+        code: slug('Code of the problem that is not to be reported.'),
+        at: {
+          type: 'string',
+          description: 'JSON Pointer of the place it is reported at, or of something around it.',
+          pattern: '^(/[^/]+)+$',
+          maxLength: 200,
+        },
+        reason: text('Why it is right as it stands.', 300),
+      },
+      ['code', 'at', 'reason'],
     ),
 
     taxon: closed(
@@ -196,11 +213,23 @@ export const species = {
 
     size: closed('Size', 'How long it is.', {
       maximum: ref('length', 'The greatest length on record: for danger, never for room.'),
+      maximumElsewhere: list(
+        ref('length', 'The greatest length that another source gives.'),
+        'Greatest lengths that other sources give. Nothing is computed from them; they show how far sources agree.',
+        { minItems: 1 },
+      ),
       captiveAdult: ref('length', 'The length that adults usually reach in tanks: for room and needs.'),
       entry: ref('length', 'The length at which it is usually sold.'),
       totalPerStandard: ref('lengthRatio', 'Total length over standard length.'),
       totalPerFork: ref('lengthRatio', 'Total length over fork length.'),
       weight: ref('lengthWeight'),
+      weightElsewhere: list(
+        ref('lengthWeight', 'Weight in grams from length in centimetres, as another source gives it.'),
+        'Weights from length that other sources give. Nothing is computed from them; they show how far sources agree.',
+        {
+          minItems: 1,
+        },
+      ),
     }),
     growth: closed('Growth', 'The von Bertalanffy curve.', {
       asymptoticLength: ref('length', 'The mean length that growth runs out at (L infinity): a mean of a population, not a cap.'),

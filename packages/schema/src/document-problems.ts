@@ -24,6 +24,8 @@ export const DAYS: readonly string[] = [
   'when',
 ];
 
+const IS_DAY: ReadonlySet<string> = new Set(DAYS);
+
 /** Two properties of one object that bound something, lower one first. */
 const ENDS = [
   ['low', 'high'],
@@ -96,9 +98,9 @@ function addBandProblems(problems: Problem[], object: Readonly<Record<string, un
 }
 
 function addDayProblems(problems: Problem[], object: Readonly<Record<string, unknown>>, pointer: string): void {
-  for (const name of DAYS) {
+  for (const name of Object.keys(object)) {
     const day = object[name];
-    if (typeof day !== 'string' || dayExists(day)) continue;
+    if (typeof day !== 'string' || !IS_DAY.has(name) || dayExists(day)) continue;
     const place = childPointer(pointer, name);
     problems.push({
       code: 'no-such-day',

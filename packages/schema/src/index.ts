@@ -101,6 +101,7 @@ export type {
   KinGroup,
   Length,
   LengthRatio,
+  LengthWeight,
   LifeCycle,
   LongSnout,
   Needs,
@@ -124,14 +125,15 @@ export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 export type { KeyOrder } from './key-order.js';
 
-export { DAYS } from './document-problems.js';
+export { DAYS, eachObject } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
 export { checkProblems } from './check-problems.js';
 export { coverageProblems } from './coverage-problems.js';
 export { type MigratedSpecies, migrateSpecies, speciesMigrations } from './migrate-species.js';
 export type { Migration, Step } from './migrations/migration.js';
 export { planProblems } from './plan-problems.js';
-export { childPointer, keysOf, placeName } from './pointer.js';
+export { inDocumentOrder } from './in-document-order.js';
+export { childPointer, keysOf, placeName, valueAt } from './pointer.js';
 export type { Problem } from './problem.js';
 export { problemsOf } from './problems-of.js';
 export { readSpecies, type SpeciesRead } from './read-species.js';
@@ -140,6 +142,7 @@ export { rulesProblems } from './rules-problems.js';
 export { EARLIER_VERSIONS } from './schema-version.js';
 export { situationProblems } from './situation-problems.js';
 export { sourcesUsedIn } from './sources-used.js';
+export { speciesDocumentProblems } from './species-document-problems.js';
 export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export type { ValidationFault } from './validation-fault.js';

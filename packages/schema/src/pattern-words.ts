@@ -12,6 +12,7 @@ const PATTERN_WORDS: Readonly<Record<string, string>> = {
   '^[A-Za-z0-9][A-Za-z0-9_-]*$': 'letters a to z, digits, hyphens and underscores, starting with a letter or digit, such as "pip"',
   '^[A-Za-z0-9][A-Za-z0-9_-]*(#[1-9][0-9]*)?$': 'the id of an animal, such as "pip", or of one of a group, such as "pip#2"',
   '^10\\.[0-9]{4,9}/\\S+$': 'a DOI without the address before it, such as "10.1000/182"',
+  '^(/[^/]+)+$': 'a JSON Pointer, such as "/shape/bodyDepth"',
   '^https?://\\S+$': 'a web address that starts with http:// or https://',
 };
 

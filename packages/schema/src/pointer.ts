@@ -8,7 +8,9 @@
  */
 export function childPointer(pointer: string, key: string | number): string {
   const token = String(key);
-  return `${pointer}/${/[~/]/.test(token) ? token.replaceAll('~', '~0').replaceAll('/', '~1') : token}`;
+  // Hardly any key has to be escaped, and this is asked of every object of ten thousand records.
+  const isPlain = !token.includes('~') && !token.includes('/');
+  return `${pointer}/${isPlain ? token : token.replaceAll('~', '~0').replaceAll('/', '~1')}`;
 }
 
 /**

@@ -70,7 +70,7 @@ describe('what a person reads', () => {
 
   it('a number is out of range: both ends are named', () => {
     expect(said(situationProblems(situation({ keeper: { careTier: 4 } })))).toEqual([
-      'too-large at "/keeper/careTier": keeper.careTier is 4; it must be from 1 to 3. Give a number in that range; check the unit as well.',
+      'too-large at "/keeper/careTier": keeper.careTier is 4; it must be from 1 to 3. Give a number in that range.',
     ]);
     expect(said(speciesProblems(species({ size: { entry: { value: 0, unit: 'cm', basis: 'practice' } } })))).toEqual([
       'too-small at "/size/entry/value": size.entry.value is 0; it must be more than 0 and at most 10000. Give a number in that range; check the unit as well.',

@@ -161,7 +161,11 @@ function oneOfSeveral(fault: ValidationFault, faults: readonly ValidationFault[]
   );
 }
 
-function limits(fault: ValidationFault, place: string, value: unknown): Texts {
+/** Whether a unit stands beside the number. */
+const hasUnit = ({ instancePath }: ValidationFault, document: unknown): boolean =>
+  valueAt(document, instancePath.replace(/[^/]*$/, 'unit')) !== undefined;
+
+function limits(fault: ValidationFault, place: string, value: unknown, document: unknown): Texts {
   if (fault.keyword === 'range') {
     const range = fault.detail as Range;
     const large = range.maximum !== undefined && (value as number) > range.maximum;
@@ -169,7 +173,7 @@ function limits(fault: ValidationFault, place: string, value: unknown): Texts {
       code: large ? 'too-large' : 'too-small',
       found: `${place} is ${valueWords(value)}`,
       allowed: rangeWords(range),
-      fix: 'Give a number in that range; check the unit as well.',
+      fix: hasUnit(fault, document) ? 'Give a number in that range; check the unit as well.' : 'Give a number in that range.',
     };
   }
   if (fault.keyword === 'characters') {
@@ -250,7 +254,7 @@ function textsOf(fault: ValidationFault, faults: readonly ValidationFault[], doc
     case 'anyOf':
       return oneOfSeveral(fault, faults, place, value);
     default:
-      return limits(fault, place, value);
+      return limits(fault, place, value, document);
   }
 }
 

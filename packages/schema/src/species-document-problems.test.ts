@@ -37,10 +37,22 @@ describe('speciesDocumentProblems', () => {
     expect(texts({ sources: ['invented-2020', 'other-1999'] })).toEqual([
       'sources[1] is "other-1999"; no figure of the record names it as its source. Take it out, or name it where it was used.',
     ]);
-    // A slip of the pen is two problems, for nobody knows which of the two is right.
+  });
+
+  it('takes a slip of the pen on either side for one mistake', () => {
     expect(texts({ sources: ['invented-2002'] })).toEqual([
       'size.maximum.source is "invented-2020"; the list "sources" of the record must name it. Did you mean "invented-2002"?',
+    ]);
+    const weight = { a: 0.01, b: 3, basis: 'measured', source: 'invented-2020' } as const;
+    expect(texts({ size: { ...record.size, weight }, sources: ['invented-2002'] })).toEqual([
       'sources[0] is "invented-2002"; no figure of the record names it as its source. Did you mean "invented-2020"?',
+    ]);
+  });
+
+  it('tells once of a source that many figures name and the list does not', () => {
+    const weight = { a: 0.01, b: 3, basis: 'measured', source: 'invented-2020' } as const;
+    expect(texts({ size: { ...record.size, weight }, sources: [] })).toEqual([
+      'size.maximum.source is "invented-2020", and so is 1 other; the list "sources" of the record must name it. Add it to "sources".',
     ]);
   });
 

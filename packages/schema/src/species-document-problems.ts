@@ -2,7 +2,7 @@ import { documentProblems, eachObject } from './document-problems.js';
 import type { SpeciesRecord } from './generated/species.js';
 import { childPointer, placeName } from './pointer.js';
 import type { Problem } from './problem.js';
-import { didYouMean, valueWords } from './words.js';
+import { didYouMean, nearestWord, valueWords } from './words.js';
 
 function nameProblems(record: SpeciesRecord): Problem[] {
   const { scientificName, genus } = record.taxon;
@@ -21,34 +21,60 @@ function nameProblems(record: SpeciesRecord): Problem[] {
   return problems;
 }
 
-function sourceProblems(record: SpeciesRecord): Problem[] {
-  const used = new Set<string>();
-  const problems: Problem[] = [];
+/** The sources that figures name, each with the places that name it. */
+function sourcesUsed(record: SpeciesRecord): Map<string, string[]> {
+  const used = new Map<string, string[]>();
   eachObject(record, ({ source }, pointer) => {
     if (typeof source !== 'string') return;
-    used.add(source);
-    if (record.sources.includes(source)) return;
-    const place = childPointer(pointer, 'source');
-    problems.push({
-      code: 'source-not-listed',
-      pointer: place,
-      found: `${placeName(place)} is ${valueWords(source)}`,
-      allowed: 'the list "sources" of the record must name it',
-      fix: didYouMean(source, record.sources, 'Add it to "sources".'),
-    });
+    const places = used.get(source) ?? [];
+    places.push(childPointer(pointer, 'source'));
+    used.set(source, places);
   });
+  return used;
+}
+
+function notListed(source: string, places: readonly string[], record: SpeciesRecord): Problem {
+  const place = places[0] ?? '';
+  const others = places.length - 1;
+  const more = others === 0 ? '' : `, and so ${others === 1 ? 'is 1 other' : `are ${others} others`}`;
+  return {
+    code: 'source-not-listed',
+    pointer: place,
+    found: `${placeName(place)} is ${valueWords(source)}${more}`,
+    allowed: 'the list "sources" of the record must name it',
+    fix: didYouMean(source, record.sources, 'Add it to "sources".'),
+  };
+}
+
+/**
+ * One problem for each key that stands on one side only. Where a key of either side is a slip of the pen for one of the other, that is one
+ * mistake: where several figures name the one, the list has the slip.
+ */
+function sourceProblems(record: SpeciesRecord): Problem[] {
+  const used = sourcesUsed(record);
+  const unlisted = new Map([...used].filter(([source]) => !record.sources.includes(source)));
+  const told: Problem[] = [];
   for (const [index, source] of record.sources.entries()) {
     if (used.has(source)) continue;
+    const meant = nearestWord(source, [...unlisted.keys()]);
+    const places = meant === undefined ? undefined : unlisted.get(meant);
+    if (meant !== undefined && places !== undefined) {
+      unlisted.delete(meant);
+      if (places.length === 1) {
+        told.push(notListed(meant, places, record));
+        continue;
+      }
+    }
     const place = childPointer('/sources', index);
-    problems.push({
+    told.push({
       code: 'source-not-used',
       pointer: place,
       found: `${placeName(place)} is ${valueWords(source)}`,
       allowed: 'no figure of the record names it as its source',
-      fix: didYouMean(source, [...used], 'Take it out, or name it where it was used.'),
+      fix: didYouMean(source, [...used.keys()], 'Take it out, or name it where it was used.'),
     });
   }
-  return problems;
+  return [...told, ...[...unlisted].map(([source, places]) => notListed(source, places, record))];
 }
 
 /**

@@ -53,9 +53,8 @@ export function checkSarif({ problems }: Checked): string {
 
 function ruleOf(code: string): object {
   const known = CODES.get(code);
-  const says = known === undefined ? {} : { shortDescription: { text: known.says } };
-  const more = known?.more === undefined ? {} : { help: { text: known.more } };
-  return { id: code, ...says, ...more, helpUri: helpOf(code), defaultConfiguration: { level: levelOf(code) } };
+  const more = known === undefined ? {} : { shortDescription: { text: known.says }, help: { text: `${known.matters} ${known.repair}` } };
+  return { id: code, ...more, helpUri: helpOf(code), defaultConfiguration: { level: levelOf(code) } };
 }
 
 function locationOf({ file = '', line, column, pointer }: Problem): object {

@@ -1,7 +1,6 @@
 import path from 'node:path';
-import { recordPath } from '@commensal/records';
-import type { Problem, SpeciesRecord } from '@commensal/schema';
-import { records } from '@commensal/species-sample';
+import { collectionProblems, idOfFile, type ProblemContext, type RecordEntry } from '@commensal/records';
+import type { Problem } from '@commensal/schema';
 import { badCall, BadInput, EXIT } from '../../failure.js';
 import { parseJson } from '../../parse-json.js';
 import { readText, STANDARD_INPUT } from '../../read-document.js';
@@ -14,10 +13,9 @@ import { checkSarif } from './check-sarif.js';
 import { checkText } from './check-text.js';
 import { type Checked, countsOf } from './checked.js';
 import { contextOf } from './context.js';
-import { collectionProblems, type ProblemContext } from './plausible.js';
 import { progressOf } from './progress.js';
 import { isUnread, problemsIn, readRecord } from './read-record.js';
-import { byName, recordFilesAt, type RecordFiles, shownName, type Surroundings, surroundingsOf } from './record-files.js';
+import { byName, recordFilesAt, type RecordFiles, shownName, surroundingsOf } from './record-files.js';
 
 type Format = 'text' | 'json' | 'sarif' | 'annotations';
 
@@ -65,12 +63,14 @@ function refuseToOverwrite(files: readonly string[], { out, bibliography, standI
 /** Checks each file by itself, then all that the schema takes together; problems are told of those for which `isMeant`. */
 async function checkFiles(
   { files, problems: unread }: RecordFiles,
-  around: Surroundings,
+  around: readonly string[],
   context: ProblemContext,
   isMeant: (file: string) => boolean,
 ): Promise<Checked> {
   const problems: Problem[] = [...unread];
   const entries: RecordEntry[] = [];
+  // What is broken is there all the same: whoever names it makes no mistake.
+  const otherIds = [...(context.otherIds ?? [])];
   const meant = new Set(files.filter(isMeant).map(shownName));
   const progress = progressOf('checking records', files.length);
   const breathe = breather();
@@ -78,6 +78,8 @@ async function checkFiles(
   for (const [index, file] of files.entries()) {
     const name = shownName(file);
     const read = readRecord(file);
+    const id = idOfFile(name);
+    if (id !== undefined && (isUnread(read) || read.record === undefined)) otherIds.push(id);
     if (isUnread(read)) {
       if (meant.has(name)) problems.push(...read);
     } else {
@@ -89,7 +91,7 @@ async function checkFiles(
     await breathe();
   }
   progress.end();
-  const between = collectionProblems([...entries, ...entriesAround(around, entries)], context).filter(
+  const between = collectionProblems([...entries, ...entriesIn(around)], { ...context, otherIds }).filter(
     ({ file = '', code }) =>
       // Standard input stands nowhere. Some problems are told of the bibliography, which is no record.
       (meant.has(file) && !(file === STANDARD_INPUT && code === 'file-place')) || (file === context.bibliographyFile && isMeant(file)),
@@ -98,21 +100,12 @@ async function checkFiles(
   return { records: meant.size, all: files.length, problems: inOrder(problems) };
 }
 
-interface RecordEntry {
-  readonly file: string;
-  readonly record: SpeciesRecord;
-}
-
-/** The records around those that were named; of a record by itself that is the sample. */
-function entriesAround({ files, isAlone }: Surroundings, named: readonly RecordEntry[]): RecordEntry[] {
-  const around = files.flatMap((file): RecordEntry[] => {
+/** The records of files that were not named, as far as there are any. */
+function entriesIn(files: readonly string[]): RecordEntry[] {
+  return files.flatMap((file) => {
     const read = readRecord(file);
     return isUnread(read) || read.record === undefined ? [] : [{ file, record: read.record }];
   });
-  if (!isAlone) return around;
-  const known = new Set([...named, ...around].map(({ record }) => record.id));
-  const sample = records.filter(({ id }) => !known.has(id));
-  return [...around, ...sample.map((record) => ({ file: `packages/species-sample/records/${recordPath(record)}`, record }))];
 }
 
 /** The problems between records with line and column: their files are read once more, one at a time. */

@@ -1,15 +1,9 @@
 import { RECORD_CODES, type RecordCode } from '@commensal/records';
 import type { Problem } from '@commensal/schema';
-import { problemCodes } from './plausible.js';
 
-/** Those that a call of the command line ends with are no problems of records. */
-const plausibility = problemCodes
-  .filter(({ foundIn }) => foundIn !== 'call')
-  .map(({ code, level, title }): [string, RecordCode] => [code, { level, says: `${title}.` }]);
-
-/** Every code that a check of records may give, in alphabetical order; where both lists have one, it is worded as in the longer list. */
+/** Every code that a check of records may give. */
 export const CODES: ReadonlyMap<string, RecordCode> = new Map(
-  [...new Map([...plausibility, ...Object.entries(RECORD_CODES)])].sort(([one], [other]) => (one < other ? -1 : 1)),
+  Object.entries(RECORD_CODES).sort(([one], [other]) => (one < other ? -1 : 1)),
 );
 
 const HELP = 'https://commensal.example/docs/problems/';

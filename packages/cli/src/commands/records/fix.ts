@@ -36,7 +36,7 @@ export async function runRecordsFix(paths: readonly string[], options: RecordsFi
   const meant = files.filter(isChanged);
   const progress = progressOf('repairing records', meant.length);
   const breathe = breather();
-  const outcomes: Outcome[] = unread.length > 0 ? [{ kind: 'wrong', problems: unread }] : [];
+  const outcomes: Outcome[] = [];
   for (const [index, file] of meant.entries()) {
     outcomes.push(fixFile(file, options.dryRun === true));
     progress.at(index + 1);
@@ -44,7 +44,7 @@ export async function runRecordsFix(paths: readonly string[], options: RecordsFi
   }
   progress.end();
   writeOutput(repairsText(outcomes, meant.length, options.dryRun === true), undefined);
-  const wrong = outcomes.flatMap((outcome) => (outcome.kind === 'wrong' ? outcome.problems : []));
+  const wrong = [...unread, ...outcomes.flatMap((outcome) => (outcome.kind === 'wrong' ? outcome.problems : []))];
   if (wrong.length > 0) process.stderr.write(problemsText(wrong.map(printable)));
   const unwritten = outcomes.flatMap((outcome) => (outcome.kind === 'unwritten' ? [outcome] : []));
   for (const { file, why } of unwritten) process.stderr.write(`"${onOneLine(file)}" cannot be written (${why}). It is as it was.\n`);

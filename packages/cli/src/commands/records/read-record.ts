@@ -1,9 +1,8 @@
-import { formProblems, isInOrder } from '@commensal/records';
+import { formProblems, isInOrder, type ProblemContext, recordProblems } from '@commensal/records';
 import { isSpeciesRecord, type Problem, type SpeciesRecord, speciesProblems } from '@commensal/schema';
 import { BadInput } from '../../failure.js';
 import { type Parsed, parseJson } from '../../parse-json.js';
 import { readText } from '../../read-document.js';
-import { recordProblems, type ProblemContext } from './plausible.js';
 import { shownName } from './record-files.js';
 
 /** A file as it was read; `parsed` is missing where it is no JSON. */

@@ -50,32 +50,18 @@ function usualFolder(): string {
   );
 }
 
-/** What is known beside the files that were named. */
-export interface Surroundings {
-  /** The other records of the folders named `records` in which they stand. */
-  readonly files: readonly string[];
-  /** Something that was named stands in no such folder and is no folder itself: it is a record by itself. */
-  readonly isAlone: boolean;
-}
-
 /**
- * What stands around the files and folders that were named: of a part of the records it cannot be told whether a species that they
- * name has a record.
+ * The other records of the folders named `records` in which files and folders stand that were named: of a part of the records it
+ * cannot be told what those that it names are like.
  */
-export function surroundingsOf(paths: readonly string[], files: readonly string[]): Surroundings {
-  const roots = new Set<string>();
-  let isAlone = false;
-  for (const place of paths) {
-    const root = place === '-' ? undefined : rootOf(path.dirname(realOf(place)));
-    if (root !== undefined) roots.add(root);
-    else if (place === '-' || !targetOf(place)?.isDirectory()) isAlone = true;
-  }
-  if (roots.size === 0) return { files: [], isAlone };
+export function surroundingsOf(paths: readonly string[], files: readonly string[]): string[] {
+  const roots = new Set(paths.flatMap((place) => (place === '-' ? [] : (rootOf(path.dirname(realOf(place))) ?? []))));
+  if (roots.size === 0) return [];
   const named = new Set(files.map((file) => (file === '-' ? file : realOf(file))));
   const around: string[] = [];
   // What cannot be read there is told when all of it is checked.
   for (const root of roots) search(root, around, new Set(), []);
-  return { files: around.filter((file) => !named.has(realOf(file))), isAlone };
+  return around.filter((file) => !named.has(realOf(file)));
 }
 
 /** The folder named `records` in which a folder stands, or which it is. */
