@@ -222,7 +222,7 @@ export const species = {
       entry: ref('length', 'The length at which it is usually sold.'),
       totalPerStandard: ref('lengthRatio', 'Total length over standard length.'),
       totalPerFork: ref('lengthRatio', 'Total length over fork length.'),
-      weight: ref('lengthWeight'),
+      weight: ref('lengthWeight', 'Weight in grams from length in centimetres: a L^b.'),
       weightElsewhere: list(
         ref('lengthWeight', 'Weight in grams from length in centimetres, as another source gives it.'),
         'Weights from length that other sources give. Nothing is computed from them; they show how far sources agree.',

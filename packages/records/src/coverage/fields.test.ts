@@ -26,7 +26,7 @@ function groundedFields(shape: Shape, path = ''): string[] {
 }
 
 test('the fields are those that have a basis in the schema, in its order', () => {
-  const fields = groundedFields(schema);
+  const fields = groundedFields(schema).filter((field) => !field.endsWith('Elsewhere'));
   expect(fields.length).toBeGreaterThan(50);
   expect(FIELDS).toEqual(fields);
 });

@@ -1,4 +1,7 @@
-/** The fields of a species record that say what they rest on, in the order of the schema; a test holds the list against it. */
+/**
+ * The fields of a species record that say what they rest on, in the order of the schema; a test holds the list against it. What other sources say of
+ * a length or a weight is left out: it fills no field of its own.
+ */
 export const FIELDS: readonly string[] = [
   'kinGroup',
   'size.maximum',

@@ -56,8 +56,11 @@ function fieldsIn(order: KeyOrder, path: string): string[] {
   });
 }
 
+/** A list of what other sources give: a row of a table fills a field, it adds to no list. */
+const LIST = 'size.maximumElsewhere';
+
 /** The fields of a record that hold a number with a unit. */
-export const MEASUREMENT_FIELDS: readonly string[] = fieldsIn(speciesKeys, '');
+export const MEASUREMENT_FIELDS: readonly string[] = fieldsIn(speciesKeys, '').filter((field) => field !== LIST);
 
 function memberAt(document: unknown, keys: readonly string[]): unknown {
   return keys.reduce<unknown>(
