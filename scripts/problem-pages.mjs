@@ -20,12 +20,13 @@ const PLACES = {
   record: ['In one record', 'What the schema says comes first; whether a record is plausible is asked once the schema holds.'],
   records: ['Between records', 'They show only where several records are checked together.'],
   form: ['In the form of a record', '`commensal records fix` puts them right.'],
+  table: ['In tables of measurements', 'Nothing is added to any record then.'],
   situation: ['In situations and other documents', 'No check of records gives them.'],
   call: ['In the call of a command', 'The command ends with 2, and nothing is written.'],
 };
 
 const level = ({ level: of, foundIn: place }) =>
-  place === 'call' || place === 'situation' ? 'An error: the command ends with 2, and nothing is written.' : LEVELS[of];
+  ['call', 'situation', 'table'].includes(place) ? 'An error: the command ends with 2, and nothing is written.' : LEVELS[of];
 
 const exceptionText = (code, { exception, foundIn: place }, pointer) =>
   exception === undefined
@@ -110,29 +111,43 @@ async function plantedExamples() {
   return examples;
 }
 
+const SITUATION = 'examples/lantern-quay.situation.json';
+const GRAMMA = 'packages/species-sample/records/grammatidae/gramma-loreto.species.json';
+
 /** Calls that end with each of the other codes, from the root of the repository. */
 const CALLS = {
   'no-such-file': ['check', 'no-such.situation.json'],
   'not-a-file': ['check', 'examples'],
-  'no-such-folder': ['check', 'examples/lantern-quay.situation.json', '--species', 'no-such-folder'],
-  'no-records': ['check', 'examples/lantern-quay.situation.json', '--species', 'examples'],
-  'far-day': ['check', 'examples/lantern-quay.situation.json', '--as-of', '9000-01-01'],
+  'no-such-folder': ['check', SITUATION, '--species', 'no-such-folder'],
+  'no-records': ['check', SITUATION, '--species', 'examples'],
+  'far-day': ['check', SITUATION, '--as-of', '9000-01-01'],
   'unknown-rule': ['rules', 'gap'],
+  'same-file': ['records', 'check', GRAMMA, '--out', GRAMMA],
+  'unknown-species': {
+    args: ['check', '-'],
+    says: 'A wish for "amphiprion-ocelaris":',
+    change: (situation) => ({ ...situation, wishes: [{ species: 'amphiprion-ocelaris', count: [1, 1] }] }),
+  },
+  'unknown-animal': {
+    args: ['check', '-'],
+    says: 'Taking "bosum" out, where the tank has "bosun":',
+    change: (situation) => ({ ...situation, events: [{ kind: 'animal-removed', date: '2027-02-20', animal: 'bosum' }] }),
+  },
 };
 
 /** What the command line prints for them. */
 function calledExamples() {
   const command = path.join(root, 'packages/cli/dist/commensal.js');
-  return Object.entries(CALLS).map(([code, args]) => {
-    const { stderr } = spawnSync(process.execPath, [command, ...args], {
-      cwd: root,
-      encoding: 'utf8',
-      env: { ...process.env, NO_COLOR: '1' },
-    });
+  const situation = JSON.parse(readFileSync(path.join(root, SITUATION), 'utf8'));
+  return Object.entries(CALLS).map(([code, call]) => {
+    const { args, says, change } = Array.isArray(call) ? { args: call } : call;
+    const input = change === undefined ? '' : JSON.stringify(change(situation), null, 2);
+    const env = { ...process.env, NO_COLOR: '1' };
+    const { stderr } = spawnSync(process.execPath, [command, ...args], { cwd: root, input, encoding: 'utf8', env });
     const lines = stderr.trimEnd().split('\n');
-    if (!lines.some((line) => line.includes(code)))
-      throw new Error(`problem pages: "commensal ${args.join(' ')}" does not end with ${code}: ${stderr}`);
-    return [code, { pointer: '', says: `\`commensal ${args.join(' ')}\`:`, lines }];
+    if (!lines.some((line) => line.endsWith(code)))
+      throw new Error(`problem pages: commensal ${args.join(' ')} does not end with ${code}: ${stderr}`);
+    return [code, { pointer: '', says: says ?? `\`commensal ${args.join(' ')}\`:`, lines }];
   });
 }
 

@@ -1,7 +1,7 @@
 import { PROBLEM_CODES, RECORD_CODES } from '@commensal/records';
 import { expect, test } from 'vitest';
 import { problemPages } from '../../scripts/problem-pages.mjs';
-import { textOf } from '../support/repository.js';
+import { filesUnder, packageFolders, textOf } from '../support/repository.js';
 
 test('every code has a page that says what the list of codes says', async () => {
   const { pages, problems } = await problemPages({ fix: false });
@@ -18,9 +18,18 @@ test('every code that the schema of records may give is in the list', () => {
   expect([...given].filter((code) => RECORD_CODES[code] === undefined)).toEqual([]);
 });
 
+test('every code that a package gives is in the list', () => {
+  const sources = packageFolders.flatMap((folder) => filesUnder(`${folder}/src`)).filter((file) => /(?<!\.test|\.d)\.ts$/.test(file));
+  const given = new Set(
+    sources.flatMap((file) => [...textOf(file).matchAll(/(?:\bcode: |\bbadCall\(\s*)'([a-z0-9-]+)'/g)].map(([, code = '']) => code)),
+  );
+  expect(given.size).toBeGreaterThan(60);
+  expect([...given].filter((code) => PROBLEM_CODES[code] === undefined)).toEqual([]);
+});
+
 test('says are one sentence, and all texts end as sentences do', () => {
-  for (const [code, { says, matters, repair }] of Object.entries(PROBLEM_CODES)) {
+  for (const [code, { says, matters, repair, exception = 'None.' }] of Object.entries(PROBLEM_CODES)) {
     expect(says, code).toMatch(/^[A-Z`](?:[^.]|\.\S)*\.$/);
-    for (const text of [matters, repair]) expect(text, code).toMatch(/^[`A-Z].*\.$/);
+    for (const text of [matters, repair, exception]) expect(text, code).toMatch(/^[`A-Z].*\.$/);
   }
 });

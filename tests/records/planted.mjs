@@ -33,24 +33,23 @@ function edited(text, edit, { recordForm, jsonText }) {
   return recordForm(jsonText(patched(document, operations)), { fix: true }).text;
 }
 
-/** The files of the sample, by path below the folder of records, with the edits done, and the bibliography. */
+/** The files with the edits done to them, those that are gone, and the bibliography. */
 function planted({ edits }, sample, tools) {
-  const texts = new Map(sample.records.map((record) => [tools.recordPath(record), tools.jsonText(record)]));
+  const texts = new Map();
+  const gone = new Set();
   let { bibliography } = sample;
   for (const edit of edits) {
     if (edit.bibliography) {
       bibliography = [edit.bibliography, ...bibliography];
       continue;
     }
-    const path = tools.recordPath(sample.records.find(({ id }) => id === edit.record));
-    const text = texts.get(path);
-    if (edit.copyTo) texts.set(edit.copyTo, text);
-    else if (edit.moveTo) {
-      texts.delete(path);
-      texts.set(edit.moveTo, text);
-    } else texts.set(path, edited(text, edit, tools));
+    const record = sample.records.find(({ id }) => id === edit.record);
+    const path = tools.recordPath(record);
+    const text = texts.get(path) ?? tools.jsonText(record);
+    if (edit.moveTo) gone.add(path);
+    texts.set(edit.copyTo ?? edit.moveTo ?? path, edit.copyTo || edit.moveTo ? text : edited(text, edit, tools));
   }
-  return { texts, bibliography };
+  return { texts, gone, bibliography };
 }
 
 /** The file in which a mistake must be found. */
@@ -60,7 +59,12 @@ export const fileOf = ({ file, of, edits }, sample, { recordPath }) =>
 /** Where a mistake must be found: its pointer in the document as it was edited. */
 export function pointerOf(mistake, sample, tools) {
   if (!mistake.pointer.includes('{')) return mistake.pointer;
-  return placed(mistake.pointer, JSON.parse(planted(mistake, sample, tools).texts.get(fileOf(mistake, sample, tools))));
+  const file = fileOf(mistake, sample, tools);
+  const text = planted(mistake, sample, tools).texts.get(file);
+  return placed(
+    mistake.pointer,
+    text === undefined ? sample.records.find((record) => tools.recordPath(record) === file) : JSON.parse(text),
+  );
 }
 
 const read = (text, file, { parseJson }) => {
@@ -72,18 +76,18 @@ const read = (text, file, { parseJson }) => {
   }
 };
 
-/** What is found once the mistakes are made; with none, what the sample itself has. */
+/** What is found once the mistakes are made; with none, what the sample itself has between its records. */
 export function foundIn(mistake, sample, tools) {
-  const { texts, bibliography } = planted(mistake, sample, tools);
+  const { texts, gone, bibliography } = planted(mistake, sample, tools);
   const inRecords = new Set(sample.records.flatMap(({ sources }) => sources));
   const cited = sample.bibliography.map(({ id }) => id).filter((id) => !inRecords.has(id));
   const context = { bibliography, standIns: sample.standIns, cited };
-  const touched = new Set(
-    mistake.edits.flatMap((edit) => (edit.bibliography ? [] : [edit.copyTo ?? edit.moveTo ?? fileOf({ edits: [edit] }, sample, tools)])),
-  );
   const problems = [];
-  const entries = [];
   const otherIds = [];
+  // The others are as they are in the sample, which is looked at record by record elsewhere.
+  const entries = sample.records
+    .map((record) => ({ file: tools.recordPath(record), record }))
+    .filter(({ file }) => !texts.has(file) && !gone.has(file));
   for (const [file, text] of texts) {
     const { parsed, problems: unread } = read(text, file, tools);
     if (parsed === undefined) {
@@ -91,18 +95,16 @@ export function foundIn(mistake, sample, tools) {
       otherIds.push(tools.idOfFile(file));
       continue;
     }
-    const isValid = tools.validate(parsed.data);
-    if (isValid) entries.push({ file, record: parsed.data });
-    else otherIds.push(tools.idOfFile(file));
-    // The others are as they are in the sample, which is looked at by itself.
-    if (!touched.has(file)) continue;
-    const own = tools.speciesProblems(parsed.data).map(parsed.locate);
-    problems.push(...own);
-    if (isValid)
-      problems.push(
-        ...tools.recordProblems(parsed.data, context).map(parsed.locate),
-        ...tools.formProblems(text).map((problem) => ({ ...problem, file })),
-      );
+    problems.push(...tools.speciesProblems(parsed.data).map(parsed.locate));
+    if (!tools.validate(parsed.data)) {
+      otherIds.push(tools.idOfFile(file));
+      continue;
+    }
+    entries.push({ file, record: parsed.data });
+    problems.push(
+      ...tools.recordProblems(parsed.data, context).map(parsed.locate),
+      ...tools.formProblems(text).map((problem) => ({ ...problem, file })),
+    );
   }
   return [...problems, ...tools.collectionProblems(entries, { ...context, otherIds })];
 }

@@ -8,6 +8,22 @@ export const OF_CALLS: Codes = {
       'Nothing is computed over centuries: a slip in the year would make it so.',
       'Correct the year.',
     ],
+    'already-recorded': [
+      'The species has a record.',
+      'A species has one record; a second one would leave readers to choose.',
+      'Change the record that is there.',
+    ],
+    'already-there': [
+      'A file stands where the new record would be written.',
+      'A new record takes the place of nothing.',
+      'Change the record that is there, or name another place with `--out`.',
+    ],
+    'folder-exists': [
+      'The folder that a result was to make is there already.',
+      'Files of another run would stay among the new ones.',
+      'Name another folder, or remove it first.',
+    ],
+    'no-folder': ['An archive was asked for without a folder to write it to.', 'It is several files.', 'Name a new folder with `--out`.'],
     'no-records': [
       'A folder holds no species records.',
       'Records are found by their names, which end in .species.json.',
@@ -58,6 +74,21 @@ export const OF_CALLS: Codes = {
   ...codesOf('situation', 'error', {
     'needs-one-of': ['None of several properties is given.', 'One of them must be there, or nothing is said.', 'Add it.'],
     'too-many': ['A list has too many entries.', 'More than that is not looked at.', 'Take some out.'],
+    'wrong-count': [
+      'A count in a report is not that of its list.',
+      'Who reads the summary alone would be misled.',
+      'Correct the count, or the list.',
+    ],
+    'later-property': [
+      'A record holds a property of a later version of its schema.',
+      'This version does not know it, and leaves it out.',
+      'Use a later version, or take the property out.',
+    ],
+    'not-carried': [
+      'Something of an older record has no place in this version of the schema.',
+      'It is kept under `extensions`, where no rule reads it.',
+      'Give it a place, or take it out.',
+    ],
     'date-order': ['Two days are in the wrong order.', 'What ends before it begins cannot be computed.', 'Correct the day that is wrong.'],
     'unknown-animal': [
       'An animal is named that the situation does not have.',

@@ -34,9 +34,14 @@ export const isUnread = (read: ReadFile | readonly Problem[]): read is readonly 
 /** What is wrong with one record by itself. Plausibility and form are looked at where the schema takes it. */
 export function problemsIn({ text, parsed, record, problems }: ReadFile, context: ProblemContext): readonly Problem[] {
   if (record === undefined) return problems;
+  const implausible = recordProblems(record, context);
+  // Where a figure is wrong its unit is mostly what is wrong: that it is no canonical one says nothing more.
+  const isInDoubt = ({ code, pointer }: Problem): boolean =>
+    code === 'unit-not-canonical' && implausible.some((problem) => pointer.startsWith(`${problem.pointer}/`));
+  const ofForm = parsed.isAsPrinted && isInOrder(record) ? [] : formProblems(text);
   return [
     ...problems,
-    ...recordProblems(record, context).map(parsed.locate),
-    ...(parsed.isAsPrinted && isInOrder(record) ? [] : formProblems(text)).map((problem) => ({ ...problem, file: parsed.file })),
+    ...implausible.map(parsed.locate),
+    ...ofForm.filter((problem) => !isInDoubt(problem)).map((problem) => ({ ...problem, file: parsed.file })),
   ];
 }

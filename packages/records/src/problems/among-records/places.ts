@@ -12,7 +12,8 @@ export const filePlace: CollectionCheck = (collection) =>
     const tail = tailOf(file);
     const [wantedFolder = '', wantedName = ''] = recordPath(record).split('/');
     const name = tail.at(-1) ?? '';
-    const folder = tail.length > 1 ? tail[0] : undefined;
+    // Drafts may lie in any folder; one that is called like a family says which family.
+    const folder = tail[0]?.endsWith('idae') === true ? tail[0] : undefined;
     const byScientificName = `${record.taxon.scientificName.toLowerCase().replaceAll(' ', '-')}${RECORD_ENDING}`;
     const isNamed = name === wantedName || name === byScientificName;
     // A family that is none is told by itself.
