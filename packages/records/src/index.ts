@@ -10,6 +10,7 @@ export {
   familyOfGenus,
   formOfFamily,
   idOf,
+  kinOfGenus,
   nearFamily,
   nextRelease,
   recordedAs,

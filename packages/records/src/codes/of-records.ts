@@ -53,6 +53,12 @@ export const OF_RECORDS: Codes = {
       'Add it there, with the kind that fits, or take it out here.',
       'Where the one seeks the other, and the other is only borne with.',
     ],
+    'kin-apart': [
+      'It is not named as kin of its genus.',
+      'Kin go in on one day and are held to fight: a record without a kin group counts as kin of its whole family, and not of relatives that name one.',
+      'Write the kin group that the others of its genus have.',
+      'Where it lives otherwise than its genus, and does not meet it as a rival.',
+    ],
     'unlike-genus': [
       'A body is unlike those of the other records of its genus.',
       'Nine of ten species lie within 19 % of their genus; a quarter off is mostly a slip, or a share of total length given as one of standard length.',

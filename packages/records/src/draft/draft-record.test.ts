@@ -78,6 +78,10 @@ describe('a first record of any species of a family that is known', () => {
         for (const field of FIELDS) {
           for (const entry of entriesAt(record, field)) {
             if (field === 'size.maximum') continue;
+            if (field === 'kinGroup') {
+              expect(entry).toEqual({ value: kinOfGenus(record.taxon.genus, library), basis: 'practice' });
+              continue;
+            }
             imputed += 1;
             expect(entry).toMatchObject({ basis: 'imputed', from: expect.stringMatching(/^(genus|family)$/), note: expect.any(String) });
             expect(keys.has(entry.source ?? '')).toBe(true);
@@ -180,5 +184,17 @@ describe('what is known before anything is told', () => {
   it('the release that comes next', () => {
     expect(nextRelease('2026.9')).toBe('2026.10');
     expect(() => nextRelease('soon')).toThrow(RangeError);
+  });
+});
+
+describe('the kin group of a first record', () => {
+  it('is that of its genus, where all records of it name one', () => {
+    expect(kinOfGenus('Amphiprion', library)).toBe('anemonefish');
+    expect(kinOfGenus('Chrysiptera', library)).toBe('damselfish');
+  });
+
+  it('is left out where they name none, or there are none', () => {
+    expect(kinOfGenus('Pterois', library)).toBeUndefined();
+    expect(kinOfGenus('Nobody', library)).toBeUndefined();
   });
 });

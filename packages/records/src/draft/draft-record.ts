@@ -62,6 +62,12 @@ export function formOfFamily(family: string, { records, standIns }: Library): Sp
   return forms.size === 0 && standIns?.groups.some(({ rank, name }) => rank === 'family' && name === family) === true ? 'fish' : undefined;
 }
 
+/** The kin group that all records of a genus name; undefined where they name none, or more than one. */
+export function kinOfGenus(genus: string, { records }: Library): string | undefined {
+  const groups = new Set([...records.values()].filter(({ taxon }) => taxon.genus === genus).map(({ kinGroup }) => kinGroup?.value));
+  return groups.size === 1 ? [...groups][0] : undefined;
+}
+
 /** Families that records or stand-ins know, in alphabetical order. */
 export const familiesKnown = ({ records, standIns }: Library): string[] =>
   [
@@ -88,6 +94,8 @@ export const recordedAs = (scientificName: string, { records }: Library): Specie
 export function draftRecord(input: DraftInput, library: Library): SpeciesRecord {
   const { scientificName, family, form, vernacularNames, addedIn, scientificNameAuthorship, taxonID, maximum } = input;
   const source = maximum?.source;
+  const genus = scientificName.split(' ')[0] ?? '';
+  const kin = kinOfGenus(genus, library);
   return withImputed(
     {
       $schema: 'https://commensal.example/schema/1.0/species.schema.json',
@@ -96,12 +104,13 @@ export function draftRecord(input: DraftInput, library: Library): SpeciesRecord 
       taxon: {
         scientificName,
         ...(scientificNameAuthorship === undefined ? {} : { scientificNameAuthorship }),
-        genus: scientificName.split(' ')[0] ?? '',
+        genus,
         family,
         ...(taxonID === undefined ? {} : { taxonID }),
       },
       vernacularNames,
       form,
+      ...(kin === undefined ? {} : { kinGroup: { value: kin, basis: 'practice' as const } }),
       ...(maximum === undefined
         ? {}
         : {

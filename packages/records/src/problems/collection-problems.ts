@@ -1,5 +1,6 @@
 import { inDocumentOrder, type Problem } from '@commensal/schema';
 import { type Collection, type CollectionCheck, collectionOf, type RecordEntry, type Told } from './among-records/entry.js';
+import { kinApart } from './among-records/kin-apart.js';
 import { oneSidedPartner, replacedInACircle, unknownRecord } from './among-records/mentions.js';
 import { filePlace, genusInTwoFamilies } from './among-records/places.js';
 import { duplicateIds, sameTaxon, synonymsElsewhere } from './among-records/same-species.js';
@@ -17,6 +18,7 @@ const CHECKS: readonly CollectionCheck[] = [
   oneSidedPartner,
   replacedInACircle,
   unlikeGenus,
+  kinApart,
 ];
 
 const withFile = ({ file }: RecordEntry, problem: Problem): Problem => ({ ...problem, file });
