@@ -5,7 +5,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { textOf } from '../../../../tests/support/repository.js';
 import { entriesAt, FIELDS, recordPath } from '../index.js';
-import { draftRecord, familiesKnown, familyOfGenus, formOfFamily, idOf, nearFamily, nextRelease, recordedAs } from './draft-record.js';
+import {
+  draftRecord,
+  familiesKnown,
+  familyOfGenus,
+  formOfFamily,
+  idOf,
+  kinOfGenus,
+  nearFamily,
+  nextRelease,
+  recordedAs,
+} from './draft-record.js';
 
 const library = libraryOf(records, standIns, release);
 const keys = new Set(bibliography.map(({ id }) => id));
