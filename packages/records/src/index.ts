@@ -12,6 +12,7 @@ export {
   idOf,
   kinOfGenus,
   nearFamily,
+  nearName,
   nextRelease,
   recordedAs,
   recordText,

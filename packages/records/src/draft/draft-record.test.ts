@@ -13,6 +13,7 @@ import {
   idOf,
   kinOfGenus,
   nearFamily,
+  nearName,
   nextRelease,
   recordedAs,
 } from './draft-record.js';
@@ -206,5 +207,14 @@ describe('the kin group of a first record', () => {
   it('is left out where they name none, or there are none', () => {
     expect(kinOfGenus('Pterois', library)).toBeUndefined();
     expect(kinOfGenus('Nobody', library)).toBeUndefined();
+  });
+});
+
+describe('a slip of the pen', () => {
+  it('in a species, in a genus, in neither', () => {
+    expect(nearName('Amphiprion ocelaris', library)).toEqual({ species: 'Amphiprion ocellaris' });
+    expect(nearName('Chrysipterra hemicyanea', library)).toEqual({ genus: 'Chrysiptera' });
+    expect(nearName('Halichoeres melanurus', library)).toEqual({});
+    expect(nearName('Chrysiptera hemicyanea', library)).toEqual({});
   });
 });

@@ -1,5 +1,5 @@
 import { type Library, nearMiss } from '@commensal/core';
-import type { SpeciesRecord } from '@commensal/schema';
+import { nearestWord, type SpeciesRecord } from '@commensal/schema';
 import { withImputed } from './imputed.js';
 
 /** What has to be told of a species before there is a record. */
@@ -89,6 +89,22 @@ export const recordedAs = (scientificName: string, { records }: Library): Specie
   [...records.values()].find(
     ({ taxon, synonyms }) => taxon.scientificName === scientificName || synonyms?.includes(scientificName) === true,
   );
+
+/** A species on record, or a genus, whose name differs by a slip of the pen; nothing where none is so near. */
+export function nearName(scientificName: string, { records }: Library): { readonly species?: string; readonly genus?: string } {
+  const names = [...records.values()].flatMap(({ taxon, synonyms = [] }) => [taxon.scientificName, ...synonyms]);
+  const [own = '', epithet = ''] = scientificName.split(' ');
+  const genera = [...new Set(names.map((name) => name.split(' ')[0] ?? ''))];
+  const genus = genera.includes(own) ? own : nearestWord(own, genera);
+  const near = nearestWord(
+    epithet,
+    names.filter((name) => name.startsWith(`${genus} `)).map((name) => name.slice(`${genus} `.length)),
+  );
+  return {
+    ...(genus === undefined || near === undefined ? {} : { species: `${genus} ${near}` }),
+    ...(genus === undefined || genus === own ? {} : { genus }),
+  };
+}
 
 /** A first record of a species: what was told, and the figures of genus and family that stand in, each with its band. */
 export function draftRecord(input: DraftInput, library: Library): SpeciesRecord {

@@ -1,5 +1,5 @@
 import type { Library } from '@commensal/core';
-import { type DraftInput, familyOfGenus, formOfFamily, nearFamily, nextRelease, SCIENTIFIC_NAME } from '@commensal/records';
+import { type DraftInput, familyOfGenus, formOfFamily, nearFamily, nearName, nextRelease, SCIENTIFIC_NAME } from '@commensal/records';
 import type { Problem, SpeciesRecord } from '@commensal/schema';
 import { either } from '../../words.js';
 
@@ -82,14 +82,18 @@ export async function understood(
     return { problems, notices };
   }
 
+  const near = nearName(scientificName, library);
+  if (near.species !== undefined)
+    notices.push(`${near.species} has a record already. If that is the species, change that record; this one is beside it.`);
+  const meant = near.genus === undefined ? '' : `; if ${near.genus} was meant, start again`;
   const family = options.family ?? familyOfGenus(genus, library) ?? (await answer(undefined, `Family of ${genus}, such as Labridae: `));
-  if (family === undefined) problems.push(missing('the family', '--family', `as no record is of the genus ${genus}`));
+  if (family === undefined) problems.push(missing('the family', '--family', `as no record is of the genus ${genus}${meant}`));
   else if (!/^[A-Z][a-z]+$/.test(family)) {
     problems.push(bad('wrong-name', `--family is "${family}"`, 'it must be one word with a capital', 'Write it as in Labridae.'));
   } else {
-    const near = nearFamily(family, library);
-    if (near !== undefined)
-      notices.push(`No record or stand-in is of the family ${family}. If you meant ${near}, start again with --family ${near}.`);
+    const other = nearFamily(family, library);
+    if (other !== undefined)
+      notices.push(`No record or stand-in is of the family ${family}. If you meant ${other}, start again with --family ${other}.`);
   }
 
   const form =
