@@ -1,6 +1,6 @@
 /** The command line as it is built, run the way a person runs it. */
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Situation } from '@commensal/schema';
@@ -28,6 +28,27 @@ export function commensal(args: readonly string[], input: string | Buffer = '', 
     env,
     encoding: 'utf8',
     maxBuffer: 2 ** 26,
+  });
+  return { code: status, out: stdout, err: stderr };
+}
+
+const NOBODY = 65_534;
+
+/**
+ * The same, run by somebody whom files can be closed to. Where the tests run as root that is the user nobody, who gets the folder, and a copy of
+ * the bundle that he may read.
+ */
+export function unprivileged(args: readonly string[]): Ran {
+  if (process.getuid?.() !== 0) return commensal(args);
+  const copy = path.join(folder, 'commensal.mjs');
+  copyFileSync(bundle, copy);
+  spawnSync('chown', ['-R', `${NOBODY}:${NOBODY}`, folder]);
+  const { status, stdout, stderr } = spawnSync(process.execPath, [copy, ...args], {
+    cwd: folder,
+    uid: NOBODY,
+    gid: NOBODY,
+    env: { PATH: process.env.PATH, NO_COLOR: '1' },
+    encoding: 'utf8',
   });
   return { code: status, out: stdout, err: stderr };
 }
