@@ -28,7 +28,10 @@ const lengths = (value: number, who: string): RuleDefault => ({
 });
 
 /** Has an adult room to swim in this tank? */
-export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | 'roamers' | 'width' | 'height' | 'errorShare'> = {
+export const swimmingRoom: Rule<
+  SwimmingRoomMeasure,
+  'perchers' | 'cruisers' | 'roamers' | 'width' | 'height' | 'perchersHeight' | 'errorShare'
+> = {
   id: 'swimming-room',
   question: 'Has this animal, once adult, room to swim in this tank?',
   scope: 'animal',
@@ -42,6 +45,12 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
     roamers: lengths(7, 'animals that roam the whole tank'),
     width: { value: 2, unit: '1', basis: 'practice', note: 'Adult lengths of tank width.' },
     height: { value: 2, unit: '1', basis: 'choice', note: 'Adult lengths of water height that go into the volume.' },
+    perchersHeight: {
+      value: 1,
+      unit: '1',
+      basis: 'choice',
+      note: 'The same for animals that perch: they live on the bottom and on the rock.',
+    },
     errorShare: { value: 0.6, unit: '1', basis: 'practice', note: 'Under this share of the need it is an error.' },
   },
 
@@ -71,8 +80,9 @@ export const swimmingRoom: Rule<SwimmingRoomMeasure, 'perchers' | 'cruisers' | '
         });
         continue;
       }
-      const along = activity.value === 'roams' ? options.roamers : activity.value === 'perches' ? options.perchers : options.cruisers;
-      const room = { length: along, width: options.width, height: options.height };
+      const perches = activity.value === 'perches';
+      const along = activity.value === 'roams' ? options.roamers : perches ? options.perchers : options.cruisers;
+      const room = { length: along, width: options.width, height: perches ? options.perchersHeight : options.height };
       const need = swimmingNeed(adult.centre, room);
       const needAtMost = swimmingNeed(adult.high, room);
       const sharesFor = (
