@@ -317,7 +317,10 @@ const mayHaveRoom = ({ ground, picks, positions }: PickedSet, lengths: Lengths):
   ground.stock.settings.whenUncertain === 'exclude' ||
   hasRoom(
     ground,
-    picks.map((pick) => newcomerFrom(pick, dayAt(ground, positions.at(-1) ?? 0), pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0])),
+    picks.map((pick) => {
+      const day = Math.max(dayAt(ground, positions.at(-1) ?? 0), pick.line.readyDay);
+      return newcomerFrom(pick, day, pick.line.lengthsCm[lengths.get(pick.line.id) ?? 0]);
+    }),
   );
 
 /** An order that fits; without one, `decided` where there is none. */

@@ -62,7 +62,7 @@ function batchesBeside({ options, conflict }: Field, picks: readonly Pick[]): nu
 function overfull(ground: Ground, picks: readonly Pick[], { latest }: Meeting, positions: number): Finding | undefined {
   const ids = new Set(picks.map((pick) => pick.line.id));
   const newcomers = picks.map((pick) =>
-    newcomerFrom(pick, dayAt(ground, latest.get(pick.line.id) ?? positions - 1), pick.line.lengthsCm[0]),
+    newcomerFrom(pick, Math.max(pick.line.readyDay, dayAt(ground, latest.get(pick.line.id) ?? positions - 1)), pick.line.lengthsCm[0]),
   );
   return findingsWith(ground, newcomers, ground.sets.capacity).find((finding) => excludesForGood(ground, finding, ids));
 }

@@ -50,19 +50,19 @@ const at = (line: Line, day: number, lengthCm: number | undefined): StockAnimal 
 /** The ways a pair can meet that between them hold the safest for every rule of ours that asks for time and length. */
 function meetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
   const early = ground.startDay;
-  const late = lastDayTried(ground);
+  const late = (line: Line): number => lastDayTried(ground, line);
   const short = ({ lengthsCm }: Line): number | undefined => lengthsCm[0];
   const long = ({ lengthsCm }: Line): number | undefined => lengthsCm.at(-1);
   return [
-    [at(one, early, long(one)), at(other, late, short(other))],
-    [at(one, late, short(one)), at(other, early, long(other))],
-    [at(one, late, short(one)), at(other, late, short(other))],
+    [at(one, early, long(one)), at(other, late(other), short(other))],
+    [at(one, late(one), short(one)), at(other, early, long(other))],
+    [at(one, late(one), short(one)), at(other, late(other), short(other))],
   ];
 }
 
 /** What is safest under a rule of others is not known: every length beside every other, on the first day and the last. */
 function moreMeetings(ground: Ground, one: Line, other: Line): StockAnimal[][] {
-  const days = [ground.startDay, lastDayTried(ground)];
-  const ways = (line: Line): StockAnimal[] => everyLength(line).flatMap((length) => days.map((day) => at(line, day, length)));
+  const ways = (line: Line): StockAnimal[] =>
+    everyLength(line).flatMap((length) => [ground.startDay, lastDayTried(ground, line)].map((day) => at(line, day, length)));
   return ways(one).flatMap((first) => ways(other).map((second) => [first, second]));
 }

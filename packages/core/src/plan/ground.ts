@@ -248,8 +248,8 @@ const MOST_WAIT = 13;
 /** Places at which it is tried whether one, or two, can be in the tank at all. */
 export const placesTried = (ground: Ground): number => Math.max(1, placesFor(ground, Math.min(MOST_WAIT, ground.mostBatches)));
 
-/** Last day of those. */
-export const lastDayTried = (ground: Ground): number => dayAt(ground, placesTried(ground) - 1);
+/** Last day of those for a wish: what waits for an older tank comes in later still. */
+export const lastDayTried = (ground: Ground, { readyDay }: Line): number => Math.max(dayAt(ground, placesTried(ground) - 1), readyDay);
 
 /** What two animals mean to each other by the rules on meetings; a resident among them is nobody's fault. */
 export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal): Danger {

@@ -39,7 +39,7 @@ export function worksAlone(ground: Ground, pick: Pick): boolean {
   // Of a rule of others it is not known that what fails at both ends fails between them.
   const lengths = ground.sets.othersToo ? every : [every[0], every.at(-1)];
   let standing: Map<string, string> | undefined;
-  for (const day of [ground.startDay, lastDayTried(ground)]) {
+  for (const day of [ground.startDay, lastDayTried(ground, pick.line)]) {
     for (const length of lengths) {
       const found = findingsWith(ground, [newcomerFrom(pick, day, length)], ground.sets.lasting).filter((finding) =>
         excludesForGood(ground, finding, ids),

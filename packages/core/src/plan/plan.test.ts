@@ -196,8 +196,8 @@ describe('a plan', () => {
       { kind: 'provision-made', provisions: ['quiet-company', 'dim-light'] },
       { kind: 'more-experience', careTier: 3 },
     ]);
-    // 60 cm: 300 cm long, 120 cm wide, 300 x 120 x 120 / 1000 L.
-    expect(changes('magnus-primus', 1)).toEqual([{ kind: 'larger-tank', lengthCm: 300, widthCm: 120, waterL: 4320 }]);
+    // 60 cm: 300 cm long, 120 cm wide, 300 x 120 x 60 / 1000 L: it perches.
+    expect(changes('magnus-primus', 1)).toEqual([{ kind: 'larger-tank', lengthCm: 300, widthCm: 120, waterL: 2160 }]);
     expect(changes('frigus-primus', 1)).toEqual([{ kind: 'warmer-or-cooler', lowCel: 15, highCel: 18 }]);
   });
 

@@ -42,6 +42,19 @@ describe('what has to be in', () => {
     expect(chosen('b')).toBe('bc');
   });
 
+  it('is not kept out for what it would grow to if it went in before the tank is old enough for it', () => {
+    const slow = kin('aus-primus', 'a', {
+      ...claims(4.5),
+      size: { entry: exact(2, 'cm') },
+      growth: { asymptoticLength: exact(6.1, 'cm'), rate: exact(0.57, '/a') },
+      needs: { ...kin('aus-primus', 'a').needs, tankAge: exact(252, 'd') },
+    });
+    const result = planned({ date: '2027-03-01', tank: { ...rock(2.1), cycledOn: '2027-03-04' }, wishes: wishesOf('a').slice(0, 1) }, [slow]);
+    expect(result.impossible).toBeUndefined();
+    // 252 days after the tank was cycled; on the first day the claim within three years would be over one and a half times the rock.
+    expect(result.introductions.map(({ date }) => date)).toEqual(['2027-11-11']);
+  });
+
   it('is told where it cannot be together: the fewest, and why', () => {
     const result = planned({ tank: rock(20), wishes: wishesOf('abc') }, three);
     expect(result).toMatchObject({ chosen: [], introductions: [], worth: { priority: 0, animals: 0 }, alternatives: [], ifChanged: [] });
@@ -165,7 +178,7 @@ describe('why a wish is left out', () => {
       {
         wouldNeed: [],
         wouldNeedTogether: [
-          { kind: 'larger-tank', lengthCm: 300, widthCm: 120, waterL: 4320 },
+          { kind: 'larger-tank', lengthCm: 300, widthCm: 120, waterL: 2160 },
           { kind: 'more-experience', careTier: 3 },
         ],
       },

@@ -29,7 +29,7 @@ export function rockLimits(ground: Ground, options: readonly Pick[]): Limit[] {
   };
   const species = [...stock.animals.map(({ kind }) => kind.id), ...ground.lines.map(({ wish }) => wish.kind.id)];
   const isSingle = ({ line }: Pick): boolean => species.indexOf(line.wish.kind.id) === species.lastIndexOf(line.wish.kind.id);
-  const animals = options.map((pick) => newcomerFrom(pick, lastDay(ground), pick.line.lengthsCm[0]));
+  const animals = options.map((pick) => newcomerFrom(pick, Math.max(lastDay(ground), pick.line.readyDay), pick.line.lengthsCm[0]));
   const bare = claims([]);
   const alone = animals.map((animal) => claims([animal]));
   const limits: Limit[] = [];
