@@ -49,7 +49,9 @@ describe('what has to be in', () => {
       growth: { asymptoticLength: exact(6.1, 'cm'), rate: exact(0.57, '/a') },
       needs: { ...kin('aus-primus', 'a').needs, tankAge: exact(252, 'd') },
     });
-    const result = planned({ date: '2027-03-01', tank: { ...rock(2.1), cycledOn: '2027-03-04' }, wishes: wishesOf('a').slice(0, 1) }, [slow]);
+    const result = planned({ date: '2027-03-01', tank: { ...rock(2.1), cycledOn: '2027-03-04' }, wishes: wishesOf('a').slice(0, 1) }, [
+      slow,
+    ]);
     expect(result.impossible).toBeUndefined();
     // 252 days after the tank was cycled; on the first day the claim within three years would be over one and a half times the rock.
     expect(result.introductions.map(({ date }) => date)).toEqual(['2027-11-11']);
