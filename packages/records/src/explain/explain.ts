@@ -17,6 +17,7 @@ import type { Basis, CslItem, SpeciesRecord } from '@commensal/schema';
 import { fieldLabel } from '../coverage/coverage-table.js';
 import { FIELDS } from '../coverage/fields.js';
 import { type Standing, standingOf } from '../field-at.js';
+import { lookUpPages } from '../look-up-pages.js';
 import { lookAt } from './meetings.js';
 import { inRow } from './prose.js';
 import { topicsOf } from './rule-topics.js';
@@ -108,6 +109,17 @@ function silentOn(voice: Voice, standings: Readonly<Record<string, Standing>>): 
   return silent.length === 0 ? '' : `Of what rules read, it says nothing of ${inRow(silent)}. That may be unknown, or not apply to it.`;
 }
 
+/** Status and names change: where they stand today. */
+function whereToLookUp({ taxon, conservation }: SpeciesRecord): Section {
+  const { redList, cites, worms } = lookUpPages(taxon);
+  return [
+    heading('To look up'),
+    item(`status in the Red List: ${conservation?.iucn?.url ?? redList}`),
+    item(`listings under CITES: ${cites}`),
+    item(worms === undefined ? 'the accepted name: https://www.marinespecies.org' : `the accepted name: ${worms}`),
+  ];
+}
+
 const section = (name: string, ...texts: readonly string[]): Section => {
   const said = texts.filter((text) => text !== '');
   return said.length === 0 ? [] : [heading(name), ...said.map((text) => paragraph(text))];
@@ -138,6 +150,7 @@ export function explain(record: SpeciesRecord, library: Library, bibliography: r
     section('How well it is known', howWell(standings), silentOn(voice, standings)),
     ...whatRulesTell(voice, standings, worth),
     section('Cautions', told.hazards(teller), ...cautionsOf([record]).map((caution) => sayCaution(voice, caution))),
+    whereToLookUp(record),
   ];
   const used = references.list();
   return {
