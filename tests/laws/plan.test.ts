@@ -372,6 +372,9 @@ describe('what a wish would need', () => {
   });
 });
 
+const isMore = (one: Planned['worth'], other: Planned['worth']): boolean =>
+  one.priority > other.priority || (one.priority === other.priority && one.animals > other.animals);
+
 describe('what else could be', () => {
   it('alternatives can come in, hold something that the plan leaves out and are worth no more than it', () => {
     let told = 0;
@@ -415,9 +418,10 @@ describe('what else could be', () => {
         for (const { change, worth: then, proven } of ifChanged) {
           kinds.add(change.kind);
           const again = plan(applyChange(scene.situation, change), library);
-          if (proven && again.proven) expect(again.worth).toEqual(then);
-          const isMore = then.priority > worth.priority || (then.priority === worth.priority && then.animals > worth.animals);
-          expect(isMore || scene.situation.settings?.priorities === 'strict').toBe(true);
+          // What is told to wait for its nitrifiers comes in on a day that is not tried where only whether is asked: then it may hold more.
+          const waits = again.introductions.some(({ reasons }) => reasons.some(({ message }) => message === 'order.nitrifiers'));
+          if (proven && again.proven && !(waits && isMore(again.worth, then))) expect(again.worth).toEqual(then);
+          expect(isMore(then, worth) || scene.situation.settings?.priorities === 'strict').toBe(true);
         }
       }),
       { numRuns: runs(500) },
