@@ -196,14 +196,20 @@ function migrate(draft: Members): Step {
   const { sources: listed, ...rest } = moved(draft, notes);
   const { document: known, unknown } = onlyKnown(validate, rest);
   for (const pointer of unknown) putAside(notes, placeBefore(pointer), valueAt(rest, pointer), 'schema 1.0 has no such property');
-  const record = known as Members;
+  const { exceptions, ...record } = known as Members;
   const sources = sourcesOf(record, listed, notes);
   const extensions = {
     ...(isMembers(draft.extensions) ? draft.extensions : {}),
     ...(notes.aside.length === 0 ? {} : { [ASIDE]: Object.fromEntries(notes.aside) }),
   };
   return {
-    document: { ...record, sources, ...(Object.keys(extensions).length === 0 ? {} : { extensions }) },
+    // The order of the schema.
+    document: {
+      ...record,
+      sources,
+      ...(exceptions === undefined ? {} : { exceptions }),
+      ...(Object.keys(extensions).length === 0 ? {} : { extensions }),
+    },
     notices: notes.notices,
   };
 }
