@@ -225,7 +225,6 @@ function arrangementOf(
   let best = judged(set, placedBy(set, order, lengths), orderIsDecided);
   let last = best;
   for (let tries = 0; tries < MOST_DELAYS && !failsAnyhow(ground, last); tries += 1) {
-    if (ground.asks !== 'how-well' && best.excluding.length === 0) break;
     const later = delayed(ground, last.batches, last.findings);
     if (later === undefined) break;
     last = judged(set, placedBy(set, order, lengths, later), orderIsDecided);

@@ -3,11 +3,9 @@ import { dayOf } from '../quantity/days.js';
 import { maturity } from '../rules/maturity.js';
 import { nitrogen } from '../rules/nitrogen/index.js';
 import type { StockAnimal } from '../stock/stock.js';
-import type { Batch } from './batches.js';
 import type { Ground } from './ground.js';
 
 interface Placed {
-  readonly batch: Pick<Batch, 'readyDay'>;
   readonly day: number;
   readonly animals: readonly StockAnimal[];
 }
@@ -23,11 +21,6 @@ export function delayed(ground: Ground, batches: readonly Placed[], findings: re
     if (until === undefined) continue;
     const at = batches.findIndex(({ animals }) => finding.subjects.some(({ id }) => animals.some((animal) => animal.id === id)));
     if (at >= 0) waits.set(at, Math.max(until, waits.get(at) ?? until));
-  }
-  // Where only errors are asked for, a tank that is too young for a batch may not be among what was found.
-  if (ground.asks !== 'how-well') {
-    for (const [at, { day, batch }] of batches.entries())
-      if (batch.readyDay > day) waits.set(at, Math.max(batch.readyDay, waits.get(at) ?? day));
   }
   const days: number[] = [];
   batches.forEach(({ day }, at) => {
