@@ -3,11 +3,13 @@ import { recordsCheck } from './records-check.js';
 import { check, coverage, plan, rules } from './results.js';
 import { situation } from './situation.js';
 import { species } from './species.js';
+import { study } from './study.js';
 
 /** Every document of the project, by the name of its schema file. */
 export const documents = {
   species,
   situation,
+  study,
   plan,
   check,
   rules,

@@ -121,6 +121,33 @@ export type {
   WayOfLiving,
 } from './generated/species.js';
 export type { StandInError, StandInGroup, StandInRate, StandInRatio, StandIns } from './generated/stand-ins.js';
+export type {
+  BestSetOutput,
+  ChosenOutput,
+  Design,
+  EmpiricalSpread,
+  FirstFailureOutput,
+  GivenDesign,
+  GridDesign,
+  HaltonDesign,
+  LatinHypercubeDesign,
+  ListSpread,
+  LogNormalSpread,
+  MissingRockOutput,
+  MonteCarloDesign,
+  NormalSpread,
+  OutcomeOutput,
+  PeakAmmoniaOutput,
+  RangeSpread,
+  SensitivityDesign,
+  SobolDesign,
+  Spread,
+  StudyOutput,
+  StudyVariable,
+  TriangularSpread,
+  UniformSpread,
+  WordsSpread,
+} from './generated/study.js';
 export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 export type { KeyOrder } from './key-order.js';
@@ -145,5 +172,6 @@ export { sourcesUsedIn } from './sources-used.js';
 export { speciesDocumentProblems } from './species-document-problems.js';
 export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
+export { type Study, studyProblems } from './study-problems.js';
 export type { ValidationFault } from './validation-fault.js';
 export { didYouMean, listWords, nearestWord, valueWords } from './words.js';

@@ -13,6 +13,8 @@ const PATTERN_WORDS: Readonly<Record<string, string>> = {
   '^[A-Za-z0-9][A-Za-z0-9_-]*(#[1-9][0-9]*)?$': 'the id of an animal, such as "pip", or of one of a group, such as "pip#2"',
   '^10\\.[0-9]{4,9}/\\S+$': 'a DOI without the address before it, such as "10.1000/182"',
   '^(/[^/]+)+$': 'a JSON Pointer, such as "/shape/bodyDepth"',
+  '^[a-z][a-z0-9_]*$': 'small letters a to z, digits and underscores, starting with a letter, such as "pip_cm"',
+  '^/(situation|species)/': 'a JSON Pointer into /situation or /species, such as "/situation/tank/water"',
   '^https?://\\S+$': 'a web address that starts with http:// or https://',
 };
 

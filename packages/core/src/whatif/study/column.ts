@@ -1,0 +1,11 @@
+/** One column of the rows of a study. A row holds one double a column; NaN where there is nothing to tell. */
+export interface Column {
+  readonly name: string;
+  /** `day`: whole days after the day of the situation. `code`: place in `codes`. */
+  readonly kind: 'number' | 'integer' | 'day' | 'code';
+  /** UCUM code; undefined for codes. */
+  readonly unit?: string;
+  readonly codes?: readonly string[];
+  readonly of: 'scenario' | 'variable' | 'output';
+  readonly description: string;
+}
