@@ -6,4 +6,11 @@ export interface Variable {
   /** UCUM code of the unit of its numbers; `d` for days after the day of the situation; undefined for bare numbers and words. */
   readonly unit: string | undefined;
   readonly words: readonly string[] | undefined;
+  /**
+   * What a figure says besides its number and unit where it is written as a whole, there before or not (length type, `per`, basis); undefined
+   * where the members that stand there stay.
+   */
+  readonly whole: Readonly<Record<string, unknown>> | undefined;
+  /** Every number it can take is whole. */
+  readonly isWhole: boolean;
 }
