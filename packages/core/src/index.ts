@@ -104,3 +104,19 @@ export {
   type StockWish,
 } from './stock/stock.js';
 export { HORIZON_DAYS, type Stocking, stockOf } from './stock/stock-of.js';
+export { growthRateWith, type Spread80 } from './whatif/distribution/growth-pair.js';
+export { normalQuantile } from './whatif/distribution/normal-quantile.js';
+export { spreadQuantile } from './whatif/distribution/spread-quantile.js';
+export { directionNumbers, SOBOL_DIMENSIONS } from './whatif/design/direction-numbers.js';
+export { firstPrimes, radicalInverse } from './whatif/design/halton.js';
+export { shuffled } from './whatif/design/permutation.js';
+export { sobolBits } from './whatif/design/sobol.js';
+export { drawAt, streamOf } from './whatif/random/draw.js';
+export { philox4x32 } from './whatif/random/philox.js';
+export { runnerOf, scenariosOf } from './whatif/run.js';
+export { type Evaluator, evaluatorOf } from './whatif/scenario/evaluator.js';
+export { OUTCOMES } from './whatif/scenario/outputs.js';
+export { type Scenario, scenarioOf } from './whatif/scenario/scenario-of.js';
+export type { Column } from './whatif/study/column.js';
+export { type CompiledStudy, MOST_SCENARIOS, studyOf } from './whatif/study/study.js';
+export type { Variable } from './whatif/study/variable.js';

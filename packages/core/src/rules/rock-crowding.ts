@@ -6,7 +6,7 @@ import { logDown, logUp, together } from '../quantity/log-errors.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { lengthOn } from './gape/index.js';
 import { isOver } from './rounding.js';
-import { INAPPLICABLE, PASSED, type Rule, type RuleDefault } from './rule.js';
+import { INAPPLICABLE, optionsOf, PASSED, type Rule, type RuleDefault } from './rule.js';
 
 /** One judgement: a claimant, and the claims that weigh on the rock it shares, at the horizon. */
 export interface RockCrowdingMeasure {
@@ -105,6 +105,16 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
     };
   },
 };
+
+/** Litres of rock that are missing where claims weigh most; 0 where there is enough, undefined where the rock is not told. */
+export function missingRock(stock: Stock): number | undefined {
+  if (stock.tank.rockL === undefined) return undefined;
+  let missing = 0;
+  rockCrowding.measure(stock, optionsOf(rockCrowding, stock), ({ claimedL, rockL = 0 }) => {
+    missing = Math.max(missing, claimedL - rockL);
+  });
+  return missing;
+}
 
 interface Claim {
   /** Litres of one of the animals; undefined where its claim is not known. */

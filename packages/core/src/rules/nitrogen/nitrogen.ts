@@ -2,7 +2,7 @@ import type { Stock } from '../../stock/stock.js';
 import { optionsOf, type Rule } from '../rule.js';
 import { loadsOf } from './load.js';
 import { nitrogenDefaults, type NitrogenOption } from './options.js';
-import { judgePeak, measurePeaks, type PeakMeasure, peaksOverError, tellPeak } from './peak.js';
+import { highestPeak, judgePeak, measurePeaks, type PeakMeasure, peaksOverError, tellPeak } from './peak.js';
 import { judgeLoad, type LoadMeasure, measureLoad, tellLoad } from './steady.js';
 import { judgeWarmth, measureWarmth, tellWarmth, type WarmMeasure } from './warmth.js';
 
@@ -14,6 +14,12 @@ export const ammoniaMayBeAnError = (stock: Stock): boolean => {
   const options = optionsOf(nitrogen, stock);
   return peaksOverError(stock, loadsOf(stock, options), options);
 };
+
+/** The highest un-ionised ammonia after any batch with the middle of all figures, mg/L as N; undefined without batches, and where the start is not known. */
+export function peakAmmonia(stock: Stock): number | undefined {
+  const options = optionsOf(nitrogen, stock);
+  return highestPeak(stock, loadsOf(stock, options), options);
+}
 
 /** Does the tank carry the ammonia, in the long run and after every batch? */
 export const nitrogen: Rule<NitrogenMeasure, NitrogenOption> = {

@@ -74,6 +74,15 @@ export function peaksOverError(stock: Stock, loads: Loads, options: NitrogenOpti
   return course.centre().some(isOver);
 }
 
+/** The highest un-ionised ammonia after any batch at the centre, mg/L as N; undefined without batches, and where the start is not known. */
+export function highestPeak(stock: Stock, loads: Loads, options: NitrogenOptions): number | undefined {
+  const days = batchDaysOf(stock);
+  const course = days.length === 0 ? undefined : courseOf(stock, loads, days, options);
+  if (course === undefined) return undefined;
+  const { share } = worstWater(stock.tank, options);
+  return Math.max(...course.centre().map(({ mgPerL }) => mgPerL * share));
+}
+
 /** The days on which fed newcomers go in, in order. */
 const batchDaysOf = ({ animals, day: today }: Stock): number[] =>
   [

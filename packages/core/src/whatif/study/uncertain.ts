@@ -80,7 +80,7 @@ function growthFigures({ id, asymptoticCm, ratePerYear }: StockKind): UncertainF
 }
 
 /** The mouth as the width of the open gape, whatever it was worked out from; the body as its depth at rest or with spines raised. */
-function shapeFigures({ id, gapeClass, swallow, depthPerTotal, defendedPerTotal, record }: StockKind): UncertainFigure[] {
+function shapeFigures({ id, gapeClass, swallow, depthPerTotal, defendedPerTotal }: StockKind): UncertainFigure[] {
   const figure = (name: string, field: string, per: 'SL' | 'TL', description: string, band: Band | undefined): UncertainFigure[] =>
     band === undefined
       ? []

@@ -13,4 +13,6 @@ export interface Variable {
   readonly whole: Readonly<Record<string, unknown>> | undefined;
   /** Every number it can take is whole. */
   readonly isWhole: boolean;
+  /** Every number it can take is above 0. */
+  readonly isPositive: boolean;
 }
