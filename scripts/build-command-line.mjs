@@ -1,11 +1,16 @@
-/** One file for the command line, with everything it needs inside: it starts fast and runs without an installation. */
-import { chmodSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+/**
+ * The command line with everything it needs inside: it starts fast and runs without an installation. What only some commands need stands in files of
+ * its own beside it.
+ */
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
 import { root } from './fingerprint.mjs';
 
 const entry = path.join(root, 'packages/cli/dist/main.js');
-const bundle = path.join(root, 'packages/cli/dist/commensal.js');
+const dist = path.join(root, 'packages/cli/dist');
+const bundle = path.join(dist, 'commensal.js');
+const parts = path.join(dist, 'parts');
 
 const SHEBANG = '#!/usr/bin/env node';
 // A CommonJS dependency asks for Node's own modules through `require`, which an ES module does not have.
@@ -38,7 +43,10 @@ const noticesOf = (metafile) =>
 export async function buildCommandLine() {
   if (!existsSync(entry)) return;
   const result = await build({
-    entryPoints: [entry],
+    entryPoints: { commensal: entry },
+    outdir: dist,
+    splitting: true,
+    chunkNames: 'parts/[name]-[hash]',
     absWorkingDir: root,
     bundle: true,
     write: false,
@@ -50,8 +58,12 @@ export async function buildCommandLine() {
     legalComments: 'inline',
     logLevel: 'silent',
   });
-  const code = result.outputFiles[0].text.replace(/^#!.*\n/, '');
-  writeFileSync(bundle, [SHEBANG, ...(code.includes('__require(') ? [REQUIRE] : []), code].join('\n'));
-  writeFileSync(path.join(path.dirname(bundle), 'THIRD-PARTY-LICENSES.txt'), `${noticesOf(result.metafile)}\n`);
+  rmSync(parts, { recursive: true, force: true });
+  mkdirSync(parts, { recursive: true });
+  for (const { path: file, text } of result.outputFiles) {
+    const code = text.replace(/^#!.*\n/, '');
+    writeFileSync(file, [...(file === bundle ? [SHEBANG] : []), ...(code.includes('typeof require') ? [REQUIRE] : []), code].join('\n'));
+  }
+  writeFileSync(path.join(dist, 'THIRD-PARTY-LICENSES.txt'), `${noticesOf(result.metafile)}\n`);
   chmodSync(bundle, 0o755);
 }

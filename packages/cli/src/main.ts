@@ -1,7 +1,4 @@
 import { Command, CommanderError } from 'commander';
-import { runCheck } from './commands/check.js';
-import { runPlan } from './commands/plan.js';
-import { runRules } from './commands/rules.js';
 import { BadInput, Broken, EXIT } from './failure.js';
 import {
   asOfOption,
@@ -18,19 +15,24 @@ import {
   unitsOption,
 } from './options.js';
 import { problemsText } from './problems-text.js';
-import { addRecordsCommands } from './records-commands.js';
 import { VERSION } from './versions.js';
+
+type Run = (file: string, options: SharedOptions) => Promise<number>;
+
+// A command is loaded when it is called: most of what there is serves another.
+const runCheck: Run = async (file, options) => (await import('./commands/check.js')).runCheck(file, options);
+const runPlan: Run = async (file, options) => (await import('./commands/plan.js')).runPlan(file, options);
 
 const SITUATION = 'file of the situation, or - for standard input';
 
-/** The command line; `done` takes the exit code of the command that ran. */
-function commandLine(done: (code: number) => void): Command {
+/** The command line for these words; `done` takes the exit code of the command that ran. */
+async function commandLine(words: readonly string[], done: (code: number) => void): Promise<Command> {
   const program = new Command('commensal')
     .description('Which marine animals can live together in a tank, in what order they go in, and why the rest is left out.')
     .version(VERSION)
     .showHelpAfterError('Run commensal --help to see what there is.')
     .exitOverride();
-  const ofSituation = (name: string, description: string, run: (file: string, options: SharedOptions) => number): void => {
+  const ofSituation = (name: string, description: string, run: Run): void => {
     program
       .command(name)
       .description(description)
@@ -44,7 +46,7 @@ function commandLine(done: (code: number) => void): Command {
       .addOption(asOfOption())
       .addOption(strictOption())
       .addOption(notesOption())
-      .action((file: string, options: SharedOptions) => done(run(file, options)));
+      .action(async (file: string, options: SharedOptions) => done(await run(file, options)));
   };
   ofSituation('check', 'findings for what is there and what is planned', runCheck);
   ofSituation('plan', 'narrow the wish list, plan the introductions, explain what was left out', runPlan);
@@ -55,8 +57,11 @@ function commandLine(done: (code: number) => void): Command {
     .addOption(formatOption())
     .addOption(outOption())
     .addOption(langOption())
-    .action((id: string | undefined, options: SharedOptions) => done(runRules(id, options)));
-  addRecordsCommands(program, done);
+    .action(async (id: string | undefined, options: SharedOptions) =>
+      done(await (await import('./commands/rules.js')).runRules(id, options)),
+    );
+  const records = program.command('records').description('check, repair, write and read species records');
+  if (words.includes('records')) (await import('./records-commands.js')).addRecordsCommands(records, done);
   return program;
 }
 
@@ -80,9 +85,10 @@ function fail(error: unknown): number {
 process.on('SIGINT', () => process.exit(EXIT.interrupted));
 
 try {
-  await commandLine((code) => {
+  const program = await commandLine(process.argv.slice(2), (code) => {
     process.exitCode = code;
-  }).parseAsync();
+  });
+  await program.parseAsync();
 } catch (error) {
   process.exitCode = fail(error);
 }

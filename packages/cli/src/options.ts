@@ -1,6 +1,6 @@
 import { InvalidArgumentError, Option } from 'commander';
 import { type Depth, DEPTHS } from '@commensal/report';
-import { catalogues } from './languages.js';
+import { type Language, languages } from './languages.js';
 
 /** Options that commands share. */
 export interface SharedOptions {
@@ -8,7 +8,7 @@ export interface SharedOptions {
   readonly format: 'text' | 'markdown' | 'json';
   readonly out?: string;
   readonly units: 'metric' | 'us';
-  readonly lang: string;
+  readonly lang: Language;
   readonly depth?: Depth;
   readonly asOf?: string;
   readonly strict?: boolean;
@@ -25,8 +25,8 @@ export const unitsOption = (): Option =>
   new Option('--units <units>', 'units to print in; JSON is always metric').choices(['metric', 'us']).default('metric');
 export const langOption = (): Option =>
   new Option('--lang <language>', 'language to print in; JSON holds keys and numbers, no sentences')
-    .choices(catalogues.map(({ language }) => language))
-    .default(catalogues[0].language);
+    .choices(languages)
+    .default(languages[0]);
 export const depthOption = (): Option =>
   new Option(
     '--depth <depth>',

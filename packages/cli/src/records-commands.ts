@@ -24,8 +24,7 @@ const bibliographyOption = (): Option =>
   new Option('--bibliography <file>', 'bibliography in CSL-JSON to use instead of that of the sample').argParser(nonEmpty);
 
 /** `commensal records ...`: what data volunteers do with species records. `done` takes the exit code of the command that ran. */
-export function addRecordsCommands(program: Command, done: (code: number) => void): void {
-  const records = program.command('records').description('check, repair, write and read species records');
+export function addRecordsCommands(records: Command, done: (code: number) => void): void {
   records
     .command('coverage')
     .description('how many records hold each field, by what it rests on')

@@ -5,7 +5,7 @@ import { badCall, Broken } from './failure.js';
 
 /** Writes a result whole or not at all: to a file beside the target, then renamed; to standard output without a target. */
 export function writeOutput(text: string, file: string | undefined): void {
-  if (file === undefined || file === '-') {
+  if (writesToStandardOutput(file)) {
     writeStandardOutput(text);
     return;
   }
@@ -59,16 +59,26 @@ export function refuseToOverwrite(input: string, output: string | undefined): vo
   throw badCall('same-file', `--out names "${output}", the situation itself`, 'a result needs a file of its own', 'Name another file.');
 }
 
-/** A reader that stops early, such as a pager, is no error. */
-function writeStandardOutput(text: string): void {
+/** Whether a result goes to standard output. */
+export const writesToStandardOutput = (file: string | undefined): file is undefined | '-' => file === undefined || file === '-';
+
+/** Returns whether it is still being read: a reader that stops early, such as a pager, is no error. */
+export function writeStandardOutput(text: string): boolean {
   const bytes = Buffer.from(text);
   let written = 0;
+  // Behind what Node still waits to write.
+  if (process.stdout.writableLength > 0) {
+    process.stdout.write(bytes);
+    return true;
+  }
   try {
     while (written < bytes.length) written += writeSync(1, bytes, written);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     // A pipe whose reader is slow takes no more for a moment: let Node wait for it with the rest.
     if (code === 'EAGAIN') process.stdout.write(bytes.subarray(written));
-    else if (code !== 'EPIPE') throw new Broken(`standard output cannot be written (${code ?? (error as Error).message}).`);
+    else if (code === 'EPIPE') return false;
+    else throw new Broken(`standard output cannot be written (${code ?? (error as Error).message}).`);
   }
+  return true;
 }

@@ -49,7 +49,18 @@ export { check, type Checked, isError } from './check/check.js';
 export { nearMiss } from './check/near-miss.js';
 export { settingsProblems } from './check/settings-problems.js';
 export { applyChange } from './changes/apply.js';
-export { MOST_OPTIONS, MOST_WISHES, numbersWished, plan, type Planned } from './plan/plan.js';
+export {
+  joinSteps,
+  MOST_OPTIONS,
+  MOST_WISHES,
+  numbersWished,
+  plan,
+  type PlanChoice,
+  planInSteps,
+  type Planned,
+  type PlanReasons,
+  type PlanSteps,
+} from './plan/plan.js';
 export { type Band, bandOf, DEFAULT_SPREAD, exactly, type Quantity } from './quantity/band.js';
 export { BASES, weakest } from './quantity/basis.js';
 export { dayOf, DAYS_PER_YEAR, isoOf } from './quantity/days.js';

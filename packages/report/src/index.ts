@@ -8,7 +8,7 @@ export { type Figure, figureSlots, figuresOf, type Told } from './figures.js';
 export { cautionsText, findingsText, summaryText } from './findings-text.js';
 export { type Group, grouped, sayGroup } from './groups.js';
 export { type Names, namesIn } from './names.js';
-export { chosenList, planMarkdown, planText } from './plan-text.js';
+export { chosenList, planInParts, planMarkdown, planText } from './plan-text.js';
 export { type References, referencesIn } from './references.js';
 export { sayHow, sayQuestion } from './question.js';
 export { sayRecorded } from './recorded.js';

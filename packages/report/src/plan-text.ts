@@ -1,3 +1,4 @@
+import type { PlanChoice } from '@commensal/core';
 import type { Plan, PlannedIntroduction, Situation } from '@commensal/schema';
 import { item, line, markdownPage, name, paragraph, type Section, textPage, title, under } from './blocks.js';
 import { say } from './catalogue.js';
@@ -19,30 +20,72 @@ export const planText = (voice: Voice, situation: Situation, plan: Plan, options
 export const planMarkdown = (voice: Voice, situation: Situation, plan: Plan, options: TextOptions = {}): string =>
   markdownPage(planSections(voice, situation, plan, options));
 
-function planSections(voice: Voice, situation: Situation, plan: Plan, options: TextOptions): Section[] {
-  const { notes = false, depth } = options;
+/**
+ * A plan in two parts, the first of which tells what goes in and when, before it is known why the rest is left out. Put together they are
+ * what `planText` or `planMarkdown` makes of the plan. `leftOut` counts the wishes that are left out. Not for a plan that is impossible.
+ */
+export function planInParts(
+  format: 'text' | 'markdown',
+  voice: Voice,
+  situation: Situation,
+  options: TextOptions = {},
+): { readonly first: (choice: PlanChoice, leftOut: number) => string; readonly rest: (plan: Plan) => string } {
   const deeper = deeperOf(voice, situation, options);
-  const tell = (key: string, slots = {}): string => say(voice.catalogue, key, slots);
-  const introductions = plan.introductions.flatMap((introduction) => introductionSection(voice, introduction, deeper));
-  const orderOpen = plan.order.proven || plan.introductions.length < 2 ? [] : [paragraph(tell('plan.orderOpen'), 2)];
-  // Where there is no plan, what need not be in is not looked at yet, and what could be in alone is left out for no reason of its own.
-  const musts = new Set(situation.wishes?.filter(({ must }) => must === true).map(({ species }) => species));
-  const leftOut =
-    plan.impossible === undefined ? plan.leftOut : plan.leftOut.filter(({ species, because }) => musts.has(species) && because.length > 0);
-  const otherwise = otherwiseSection(voice, plan);
-  const impossible = plan.impossible === undefined ? [] : impossibleSections(voice, plan.impossible, leftOut, deeper);
+  const page = format === 'markdown' ? markdownPage : textPage;
+  return {
+    first: (choice, leftOut) =>
+      page([...openingSections(voice, situation, countsOf(voice, choice, leftOut), choice), ...choiceSections(voice, choice, deeper)]),
+    rest: (plan) => `\n${page(restSections(voice, plan, leftOutOf(situation, plan), options, deeper))}`,
+  };
+}
+
+function planSections(voice: Voice, situation: Situation, plan: Plan, options: TextOptions): Section[] {
+  const deeper = deeperOf(voice, situation, options);
+  const leftOut = leftOutOf(situation, plan);
+  const { impossible } = plan;
+  const counts = impossible === undefined ? countsOf(voice, plan, plan.leftOut.length) : [say(voice.catalogue, 'plan.none')];
   return [
-    [
-      ...(situation.title === undefined ? [] : [title(situation.title)]),
-      paragraph(`${tell('plan.heading', { date: sayDate(voice, plan.date) })}. ${countsOf(voice, plan).join(' ')}`),
-    ],
-    ...impossible,
-    ...(plan.impossible === undefined
-      ? under(tell('plan.whatGoesIn'), [
-          introductions.length === 0 ? [paragraph(tell('plan.nothing'), 2)] : [...introductions, ...orderOpen],
-        ])
-      : []),
-    ...daysToKeep(voice, plan.introductions),
+    ...openingSections(voice, situation, counts, plan),
+    ...(impossible === undefined ? choiceSections(voice, plan, deeper) : impossibleSections(voice, impossible, leftOut, deeper)),
+    ...restSections(voice, plan, leftOut, options, deeper),
+  ];
+}
+
+/** Where there is no plan, what need not be in is not looked at yet, and what could be in alone is left out for no reason of its own. */
+function leftOutOf({ wishes }: Situation, { impossible, leftOut }: Plan): Plan['leftOut'] {
+  if (impossible === undefined) return leftOut;
+  const musts = new Set(wishes?.filter(({ must }) => must === true).map(({ species }) => species));
+  return leftOut.filter(({ species, because }) => musts.has(species) && because.length > 0);
+}
+
+const openingSections = (voice: Voice, situation: Situation, counts: readonly string[], { date }: Pick<Plan, 'date'>): Section[] => [
+  [
+    ...(situation.title === undefined ? [] : [title(situation.title)]),
+    paragraph(`${say(voice.catalogue, 'plan.heading', { date: sayDate(voice, date) })}. ${counts.join(' ')}`),
+  ],
+];
+
+/** What goes in, on which days, and the days to keep. */
+function choiceSections(voice: Voice, { introductions, order }: Pick<Plan, 'introductions' | 'order'>, deeper: Deeper): Section[] {
+  const tell = (key: string): string => say(voice.catalogue, key);
+  const told = introductions.flatMap((introduction) => introductionSection(voice, introduction, deeper));
+  const orderOpen = order.proven || introductions.length < 2 ? [] : [paragraph(tell('plan.orderOpen'), 2)];
+  return [
+    ...under(tell('plan.whatGoesIn'), [told.length === 0 ? [paragraph(tell('plan.nothing'), 2)] : [...told, ...orderOpen]]),
+    ...daysToKeep(voice, introductions),
+  ];
+}
+
+function restSections(
+  voice: Voice,
+  plan: Plan,
+  leftOut: Plan['leftOut'],
+  { notes = false, depth }: TextOptions,
+  deeper: Deeper,
+): Section[] {
+  const tell = (key: string): string => say(voice.catalogue, key);
+  const otherwise = otherwiseSection(voice, plan);
+  return [
     ...(leftOut.length === 0 ? [] : under(tell('plan.leftOut'), [leftOut.flatMap((wish) => leftOutSection(voice, wish, deeper))])),
     ...(otherwise.length === 0 ? [] : under(tell('plan.otherwise'), [otherwise])),
     ...under(tell('plan.withThePlan'), findingsSections(voice, plan.findings, notes, deeper)),
@@ -58,11 +101,14 @@ function planSections(voice: Voice, situation: Situation, plan: Plan, options: T
 }
 
 /** How many of the wishes are granted, and whether that is the best there is. */
-function countsOf(voice: Voice, { chosen, leftOut, proven, gap, equals, impossible }: Plan): string[] {
+function countsOf(
+  voice: Voice,
+  { chosen, proven, gap, equals }: Pick<Plan, 'chosen' | 'proven' | 'gap' | 'equals'>,
+  leftOut: number,
+): string[] {
   const { catalogue } = voice;
-  if (impossible !== undefined) return [say(catalogue, 'plan.none')];
-  const wishes = chosen.length + leftOut.length;
-  const counts = say(catalogue, 'plan.counts', { wishes, chosen: chosen.length, leftOut: leftOut.length });
+  const wishes = chosen.length + leftOut;
+  const counts = say(catalogue, 'plan.counts', { wishes, chosen: chosen.length, leftOut });
   if (wishes === 0) return [counts];
   if (!proven) return [counts, say(catalogue, 'plan.open', { gap: sayQuantity(voice, gap, '1') })];
   const others = equals.weighed - 1;

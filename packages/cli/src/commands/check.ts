@@ -11,12 +11,12 @@ import { schemaOf, versionsOf } from '../versions.js';
 import { refuseToOverwrite, writeOutput } from '../write-output.js';
 
 /** `commensal check SITUATION`: findings for what is there and what is planned. Returns the exit code. */
-export function runCheck(file: string, options: SharedOptions): number {
+export async function runCheck(file: string, options: SharedOptions): Promise<number> {
   refuseToOverwrite(file, options.out);
   const library = openLibrary(options.species);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
-  const voice = { catalogue: catalogueOf(options.lang), units: options.units, names: namesIn(situation, library, options.lang) };
+  const voice = { catalogue: await catalogueOf(options.lang), units: options.units, names: namesIn(situation, library, options.lang) };
   noticeDepth(options);
   const print = options.format === 'markdown' ? checkMarkdown : checkText;
   writeOutput(

@@ -11,7 +11,7 @@ import { either } from '../words.js';
 import { writeOutput } from '../write-output.js';
 
 /** `commensal rules [ID]`: what each rule asks, needs, assumes. Returns the exit code. */
-export function runRules(id: string | undefined, options: Pick<SharedOptions, 'format' | 'out' | 'lang'>): number {
+export async function runRules(id: string | undefined, options: Pick<SharedOptions, 'format' | 'out' | 'lang'>): Promise<number> {
   const all = rules.map(describeRule);
   const chosen = id === undefined ? all : all.filter((rule) => rule.id === id);
   const [first] = chosen;
@@ -29,7 +29,7 @@ export function runRules(id: string | undefined, options: Pick<SharedOptions, 'f
     const item = bibliography.find((entry) => entry.id === key);
     return item === undefined ? key : cited(item);
   };
-  const catalogue = catalogueOf(options.lang);
+  const catalogue = await catalogueOf(options.lang);
   const text = id === undefined ? rulesText(catalogue, all) : ruleText(catalogue, first, cite);
   writeOutput(options.format === 'json' ? `${JSON.stringify(list, null, 2)}\n` : text, options.out);
   return EXIT.done;

@@ -27,6 +27,26 @@ export { MOST_OPTIONS };
 /** A plan, without the versions it was made with. */
 export type Planned = Omit<Plan, '$schema' | 'versions'>;
 
+/** What goes in, when and at which length, with what is found in it: the plan without what explains the rest. */
+export type PlanChoice = Pick<
+  Planned,
+  'date' | 'chosen' | 'introductions' | 'proven' | 'gap' | 'worth' | 'equals' | 'order' | 'findings' | 'summary' | 'staleAcceptances'
+>;
+
+/** Why the rest is left out and what would let it in, what else there is to choose, and the cautions of all of it. */
+export type PlanReasons = Pick<Planned, 'leftOut' | 'alternatives' | 'impossible' | 'ifChanged' | 'cautions'>;
+
+/** A plan in two steps. */
+export interface PlanSteps {
+  readonly choice: PlanChoice;
+  /** Wishes that have to be in cannot be: nothing is chosen, and the reasons say which. */
+  readonly isImpossible: boolean;
+  /** Wishes that are left out. */
+  readonly leftOut: number;
+  /** Takes about as long again as the choice. */
+  readonly explain: () => PlanReasons;
+}
+
 /**
  * Narrows a wish list to the set worth most in which no newcomer is part of an error, sets the days and lengths of entry, and
  * says of everything left out why, and which changes would let it in. Introductions that stand in the situation are kept; planned
@@ -38,6 +58,48 @@ export type Planned = Omit<Plan, '$schema' | 'versions'>;
  * refuses as well.
  */
 export function plan(situation: Situation, library: Library, rules: readonly AnyRule[] = allRules, mostWork: number = MOST_WORK): Planned {
+  const { choice, explain } = planInSteps(situation, library, rules, mostWork);
+  return joinSteps(choice, explain());
+}
+
+/** The plan that a choice and its reasons make. */
+export function joinSteps(choice: PlanChoice, reasons: PlanReasons): Planned {
+  const { date, chosen, introductions, proven, gap, worth, equals, order, findings, summary, staleAcceptances } = choice;
+  const { leftOut, alternatives, impossible, ifChanged, cautions } = reasons;
+  return {
+    date,
+    chosen,
+    introductions,
+    leftOut,
+    proven,
+    gap,
+    worth,
+    equals,
+    order,
+    alternatives,
+    ...(impossible === undefined ? {} : { impossible }),
+    ifChanged,
+    findings,
+    summary,
+    cautions,
+    staleAcceptances,
+  };
+}
+
+/**
+ * The same plan in two steps, for whoever wants to show what goes in before all that is left out is explained: the explanations try a
+ * changed tank for every change they tell of.
+ *
+ * @throws RangeError as `plan` does.
+ * @example
+ * planInSteps(situation, library).choice.chosen.length; // as many as plan(situation, library).chosen.length
+ */
+export function planInSteps(
+  situation: Situation,
+  library: Library,
+  rules: readonly AnyRule[] = allRules,
+  mostWork: number = MOST_WORK,
+): PlanSteps {
   expectIds('plan', rules);
   const ground = groundOf(situation, library, rules);
   if (ground.lines.length > MOST_WISHES)
@@ -57,33 +119,42 @@ export function plan(situation: Situation, library: Library, rules: readonly Any
     rules,
   );
   const latest = latestDays(ground, arrangement);
-  const leftOut = leftOutOf(ground, library, arrangement);
-  const lines = ground.lines.map(({ id, wish: { kind } }) => ({ id, kind }));
+  const chosen = chosenOf(field, picks);
   return {
-    date: isoOf(ground.stock.day),
-    chosen: chosenOf(field, picks),
-    introductions: arrangement.batches.map(({ day, animals }, position): PlannedIntroduction => {
-      const lastDay = latest.days[position];
+    choice: {
+      date: isoOf(ground.stock.day),
+      chosen,
+      introductions: arrangement.batches.map(({ day, animals }, position): PlannedIntroduction => {
+        const lastDay = latest.days[position];
+        return {
+          date: isoOf(day),
+          ...(lastDay === undefined ? {} : { latest: isoOf(lastDay) }),
+          animals: animals.map(plannedAnimals) as [PlannedAnimals, ...PlannedAnimals[]],
+          reasons: orderReasons(ground, arrangement, position, latest.own[position]),
+        };
+      }),
+      proven: selection.proven,
+      gap: selection.gap,
+      worth: worthOf(picks),
+      equals: selection.equals,
+      order: arrangement.order,
+      findings,
+      summary,
+      staleAcceptances,
+    },
+    isImpossible,
+    leftOut: ground.lines.length - new Set(picks.map(({ line }) => line)).size,
+    explain: () => {
+      const leftOut = leftOutOf(ground, library, arrangement);
+      const lines = ground.lines.map(({ id, wish: { kind } }) => ({ id, kind }));
       return {
-        date: isoOf(day),
-        ...(lastDay === undefined ? {} : { latest: isoOf(lastDay) }),
-        animals: animals.map(plannedAnimals) as [PlannedAnimals, ...PlannedAnimals[]],
-        reasons: orderReasons(ground, arrangement, position, latest.own[position]),
+        leftOut,
+        alternatives: alternativesTo(field, selection, mostWork),
+        ...(isImpossible ? { impossible: impossibleIn(field, mostWork) } : {}),
+        ifChanged: isImpossible ? [] : gainsFrom(ground, library, picks, leftOut, mostWork),
+        cautions: cautionsIn(ground.stock, [...findings, ...leftOut.flatMap(({ because }) => because)], lines),
       };
-    }),
-    leftOut,
-    proven: selection.proven,
-    gap: selection.gap,
-    worth: worthOf(picks),
-    equals: selection.equals,
-    order: arrangement.order,
-    alternatives: alternativesTo(field, selection, mostWork),
-    ...(isImpossible ? { impossible: impossibleIn(field, mostWork) } : {}),
-    ifChanged: isImpossible ? [] : gainsFrom(ground, library, picks, leftOut, mostWork),
-    findings,
-    summary,
-    cautions: cautionsIn(ground.stock, [...findings, ...leftOut.flatMap(({ because }) => because)], lines),
-    staleAcceptances,
+    },
   };
 }
 
