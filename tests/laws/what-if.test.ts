@@ -39,51 +39,47 @@ function variablesOf(situation: Situation): StudyVariable[] {
             over: { kind: 'list' as const, values: [0, 1, 4] as [number, ...number[]] },
           },
         ]),
-    ...residents
-      .slice(0, 1)
-      .flatMap(({ length }, index): StudyVariable[] =>
-        length === undefined
-          ? []
-          : [
-              {
-                name: `resident_${index}`,
-                at: [`/situation/residents/${index}/length`],
-                unit: 'cm',
-                over: { kind: 'log-normal', low: 3, high: 20 },
-              },
-            ],
-      ),
-    ...introductions
-      .slice(0, 1)
-      .flatMap(({ animals: [first] }, index): StudyVariable[] => [
-        {
-          name: `entry_${index}`,
-          at: [`/situation/introductions/${index}/date`],
-          unit: 'd',
-          over: { kind: 'range', from: 0, to: 90, step: 30 },
+    ...residents.slice(0, 1).flatMap(({ length }, index): StudyVariable[] =>
+      length === undefined
+        ? []
+        : [
+            {
+              name: `resident_${index}`,
+              at: [`/situation/residents/${index}/length`],
+              unit: 'cm',
+              over: { kind: 'log-normal', low: 3, high: 20 },
+            },
+          ],
+    ),
+    ...introductions.slice(0, 1).flatMap(({ animals: [first] }, index): StudyVariable[] => [
+      {
+        name: `entry_${index}`,
+        at: [`/situation/introductions/${index}/date`],
+        unit: 'd',
+        over: { kind: 'range', from: 0, to: 90, step: 30 },
+      },
+      ...(first.length === undefined
+        ? []
+        : [
+            {
+              name: `newcomer_${index}`,
+              at: [`/situation/introductions/${index}/animals/0/length`] as [string],
+              unit: 'cm',
+              over: { kind: 'triangular' as const, low: 1, mode: 4, high: 12 },
+            },
+          ]),
+      {
+        name: `kind_${index}`,
+        at: [`/situation/introductions/${index}/animals/0/species`],
+        over: {
+          kind: 'words',
+          words: ['gramma-loreto', 'pterois-volitans', first.species].filter((id, at, all) => all.indexOf(id) === at) as [
+            string,
+            ...string[],
+          ],
         },
-        ...(first.length === undefined
-          ? []
-          : [
-              {
-                name: `newcomer_${index}`,
-                at: [`/situation/introductions/${index}/animals/0/length`] as [string],
-                unit: 'cm',
-                over: { kind: 'triangular' as const, low: 1, mode: 4, high: 12 },
-              },
-            ]),
-        {
-          name: `kind_${index}`,
-          at: [`/situation/introductions/${index}/animals/0/species`],
-          over: {
-            kind: 'words',
-            words: ['gramma-loreto', 'pterois-volitans', first.species].filter((id, at, all) => all.indexOf(id) === at) as [
-              string,
-              ...string[],
-            ],
-          },
-        },
-      ]),
+      },
+    ]),
   ];
 }
 

@@ -15,13 +15,17 @@ import {
   unitsOption,
 } from './options.js';
 import { problemsText } from './problems-text.js';
+import { compileAtOnce } from './quick-start.js';
 import { VERSION } from './versions.js';
 
 type Run = (file: string, options: SharedOptions) => Promise<number>;
 
 // A command is loaded when it is called: most of what there is serves another.
 const runCheck: Run = async (file, options) => (await import('./commands/check.js')).runCheck(file, options);
-const runPlan: Run = async (file, options) => (await import('./commands/plan.js')).runPlan(file, options);
+const runPlan: Run = async (file, options) => {
+  compileAtOnce();
+  return (await import('./commands/plan.js')).runPlan(file, options);
+};
 
 const SITUATION = 'file of the situation, or - for standard input';
 

@@ -1,6 +1,6 @@
 import type { Problem, Situation, StudyOutput } from '@commensal/schema';
 import { type Asked as RuleAsked, askedUnder } from '../../check/check.js';
-import { plan } from '../../plan/plan.js';
+import { planInSteps } from '../../plan/plan.js';
 import { LEVELS } from '../../rules/levels.js';
 import { peakAmmonia } from '../../rules/nitrogen/index.js';
 import { missingRock } from '../../rules/rock-crowding.js';
@@ -272,7 +272,7 @@ function tellPlan(
   into: Float64Array,
   at: number,
 ): void {
-  const { chosen, introductions, proven, worth } = plan(situation, library, rules);
+  const { chosen, introductions, proven, worth } = planInSteps(situation, library, rules).choice;
   const { bestSet } = asked;
   if (bestSet !== undefined) {
     into[at + bestSet] = chosen.reduce((sum, { count }) => sum + count, 0);
