@@ -1,4 +1,7 @@
-import { Command, CommanderError } from 'commander';
+import { isMainThread } from 'node:worker_threads';
+import { fileURLToPath } from 'node:url';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import type { WhatIfOptions } from './commands/whatif.js';
 import { BadInput, Broken, EXIT } from './failure.js';
 import {
   asOfOption,
@@ -26,6 +29,15 @@ const runPlan: Run = async (file, options) => {
   compileAtOnce();
   return (await import('./commands/plan.js')).runPlan(file, options);
 };
+
+/** Workers of a run are started from this file as well. */
+const ENTRY = fileURLToPath(import.meta.url);
+
+function workers(text: string): number {
+  const number = Number(text);
+  if (!Number.isInteger(number) || number < 1 || number > 1024) throw new InvalidArgumentError('It must be a whole number from 1 to 1024.');
+  return number;
+}
 
 const SITUATION = 'file of the situation, or - for standard input';
 
@@ -64,6 +76,27 @@ async function commandLine(words: readonly string[], done: (code: number) => voi
     .action(async (id: string | undefined, options: SharedOptions) =>
       done(await (await import('./commands/rules.js')).runRules(id, options)),
     );
+  program
+    .command('whatif')
+    .description('run a what-if study: a situation with distributions and lists in place of numbers')
+    .argument('[study]', 'file of the study, or - for standard input', nonEmpty)
+    .addOption(speciesOption())
+    .option('--out <folder>', 'folder for the parts; rows go to standard output without it', nonEmpty)
+    .addOption(
+      new Option('--format <format>', 'format of the rows; parquet into a folder, csv without one, unless told').choices([
+        'parquet',
+        'csv',
+        'ndjson',
+      ]),
+    )
+    .option('--shard <i/n>', 'run only shard i of n, such as 3/8', nonEmpty)
+    .option('--workers <n>', 'worker threads; as many as the machine has cores unless told', workers)
+    .option('--resume', 'go on where an interrupted run left off')
+    .option('--scenarios <file>', 'table that gives the scenarios (.csv, .ndjson, .parquet), for a study of design "given"', nonEmpty)
+    .option('--tell', 'say what would run and about how long, and stop')
+    .action(async (file: string, options: WhatIfOptions) =>
+      done(await (await import('./commands/whatif.js')).runWhatIf(file, options, ENTRY)),
+    );
   const records = program.command('records').description('check, repair, write and read species records');
   if (words.includes('records')) (await import('./records-commands.js')).addRecordsCommands(records, done);
   return program;
@@ -86,13 +119,21 @@ function fail(error: unknown): number {
   return EXIT.broken;
 }
 
-process.on('SIGINT', () => process.exit(EXIT.interrupted));
-
-try {
-  const program = await commandLine(process.argv.slice(2), (code) => {
-    process.exitCode = code;
-  });
-  await program.parseAsync();
-} catch (error) {
-  process.exitCode = fail(error);
+/** What this thread is for: a worker of a run, or the command line. */
+async function main(): Promise<void> {
+  if (!isMainThread) {
+    (await import('./whatif/worker.js')).runWorker();
+    return;
+  }
+  process.on('SIGINT', () => process.exit(EXIT.interrupted));
+  try {
+    const program = await commandLine(process.argv.slice(2), (code) => {
+      process.exitCode = code;
+    });
+    await program.parseAsync();
+  } catch (error) {
+    process.exitCode = fail(error);
+  }
 }
+
+await main();

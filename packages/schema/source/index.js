@@ -4,12 +4,14 @@ import { check, coverage, plan, rules } from './results.js';
 import { situation } from './situation.js';
 import { species } from './species.js';
 import { study } from './study.js';
+import { studyManifest } from './study-manifest.js';
 
 /** Every document of the project, by the name of its schema file. */
 export const documents = {
   species,
   situation,
   study,
+  'study-manifest': studyManifest,
   plan,
   check,
   rules,

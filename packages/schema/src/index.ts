@@ -148,6 +148,7 @@ export type {
   UniformSpread,
   WordsSpread,
 } from './generated/study.js';
+export type { StudyColumn, StudyManifest } from './generated/study-manifest.js';
 export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 export type { KeyOrder } from './key-order.js';
@@ -172,6 +173,7 @@ export { sourcesUsedIn } from './sources-used.js';
 export { speciesDocumentProblems } from './species-document-problems.js';
 export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
+export { studyManifestProblems } from './study-manifest-problems.js';
 export { type Study, studyProblems } from './study-problems.js';
 export type { ValidationFault } from './validation-fault.js';
 export { didYouMean, listWords, nearestWord, valueWords } from './words.js';

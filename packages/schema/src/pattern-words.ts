@@ -15,6 +15,7 @@ const PATTERN_WORDS: Readonly<Record<string, string>> = {
   '^(/[^/]+)+$': 'a JSON Pointer, such as "/shape/bodyDepth"',
   '^[a-z][a-z0-9_]*$': 'small letters a to z, digits and underscores, starting with a letter, such as "pip_cm"',
   '^/(situation|species)/': 'a JSON Pointer into /situation or /species, such as "/situation/tank/water"',
+  '^[0-9a-f]{64}$': 'a SHA-256 hash in 64 hexadecimal digits',
   '^https?://\\S+$': 'a web address that starts with http:// or https://',
 };
 

@@ -10,6 +10,7 @@ import * as rulesValidator from '../src/generated/rules-validator.js';
 import * as situationValidator from '../src/generated/situation-validator.js';
 import * as speciesValidator from '../src/generated/species-validator.js';
 import * as standInsValidator from '../src/generated/stand-ins-validator.js';
+import * as studyManifestValidator from '../src/generated/study-manifest-validator.js';
 import * as studyValidator from '../src/generated/study-validator.js';
 import {
   bibliographyProblems,
@@ -23,6 +24,7 @@ import {
   situationProblems,
   speciesProblems,
   standInsProblems,
+  studyManifestProblems,
   studyProblems,
   type ValidationFault,
 } from '../src/index.js';
@@ -83,6 +85,7 @@ export const documentsUnderTest: readonly DocumentUnderTest[] = [
   documentUnderTest('species', speciesValidator.validate, speciesProblems),
   documentUnderTest('situation', situationValidator.validate, situationProblems),
   documentUnderTest('study', studyValidator.validate, studyProblems),
+  documentUnderTest('study-manifest', studyManifestValidator.validate, studyManifestProblems),
   documentUnderTest('plan', planValidator.validate, planProblems),
   documentUnderTest('check', checkValidator.validate, checkProblems),
   documentUnderTest('rules', rulesValidator.validate, rulesProblems),

@@ -1,6 +1,6 @@
 import type { Problem, Situation } from '@commensal/schema';
 import { convert } from '../../quantity/units.js';
-import type { Library } from '../../stock/library.js';
+import { type Library, recordOf } from '../../stock/library.js';
 import type { Variable } from '../study/variable.js';
 import { keysOf } from './scenario-of.js';
 
@@ -52,6 +52,21 @@ function placeProblems(situation: Situation, library: Library, variable: Variabl
     ];
   }
   const told = (found: string, allowed: string, fix: string): Problem[] => [problem('wrong-place', whole, found, allowed, fix)];
+  if (variable.words !== undefined && keys.at(-1) === 'species') {
+    return variable.words.flatMap((word, index) =>
+      recordOf(library, word) === undefined
+        ? [
+            problem(
+              'unknown-species',
+              `${whole}/over/words/${index}`,
+              `"${word}"`,
+              'the id of a species record',
+              'Write the id as genus and species in lower case, joined by a hyphen.',
+            ),
+          ]
+        : [],
+    );
+  }
   if (variable.words !== undefined) {
     return typeof old === 'string'
       ? []

@@ -1,0 +1,171 @@
+import { rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { CompiledStudy } from '@commensal/core';
+import type { StudyManifest } from '@commensal/schema';
+import { badCall, EXIT } from '../failure.js';
+import { openLibrary } from '../library.js';
+import { schemaOf, versionsOf } from '../versions.js';
+import { writeStandardOutput } from '../write-output.js';
+import { blockRows, type Shard, shardOf } from '../whatif/blocks.js';
+import { blockMaker } from '../whatif/block-of.js';
+import { blocksIn, claimFolder, makeFolder, writeText } from '../whatif/folder.js';
+import { csvHead, csvRows, ndjsonRows, type RowFormat } from '../whatif/formats.js';
+import { type Given, readGiven, withGiven } from '../whatif/given.js';
+import { readMe } from '../whatif/read-me.js';
+import { runParts, workersWanted } from '../whatif/run.js';
+import { canonical, libraryHash, openStudy, sha256 } from '../whatif/study-file.js';
+import { rateOf, toldText } from '../whatif/told.js';
+import { fileHash } from '../whatif/file-hash.js';
+
+/** Options of `commensal whatif`. */
+export interface WhatIfOptions {
+  readonly shard?: string;
+  readonly workers?: number;
+  readonly out?: string;
+  readonly format?: RowFormat;
+  readonly resume?: boolean;
+  readonly scenarios?: string;
+  readonly species?: string;
+  readonly tell?: boolean;
+}
+
+/** `commensal whatif STUDY`: run a batch. Returns the exit code. `entry` is the file that workers are started from. */
+export async function runWhatIf(file: string, options: WhatIfOptions, entry: string): Promise<number> {
+  const library = openLibrary(options.species);
+  const study = openStudy(file, library);
+  checkCall(study, options);
+  if (options.out !== undefined) makeFolder(options.out);
+  const holding = options.out ?? tmpdir();
+  const raw = path.join(
+    holding,
+    options.out === undefined ? `.commensal-${process.pid}.given` : `.given-${options.shard?.replace('/', '-of-') ?? 'all'}`,
+  );
+  try {
+    const given = options.scenarios === undefined ? undefined : await readGiven(options.scenarios, study.variables, raw);
+    return await runOn(withGiven(study, given), given, library, options, entry);
+  } finally {
+    rmSync(raw, { force: true });
+  }
+}
+
+async function runOn(
+  study: CompiledStudy,
+  given: Given | undefined,
+  library: ReturnType<typeof openLibrary>,
+  options: WhatIfOptions,
+  entry: string,
+): Promise<number> {
+  const { scenarios, columns } = study;
+  const blockScenarios = blockRows(scenarios, columns.length);
+  const blocks = Math.ceil(scenarios / blockScenarios);
+  const shard = readShard(options.shard, blocks);
+  const workers = options.out === undefined ? 1 : workersWanted(options.workers);
+  process.stderr.write(toldText(study, { scenarios, shard, blockScenarios, blocks, workers, rate: rateOf(study) }));
+  if (options.tell === true) return EXIT.done;
+  if (options.out === undefined) return printed(study, options.format ?? 'csv', shard, blockScenarios);
+  const format = options.format ?? 'parquet';
+  const manifest: StudyManifest = {
+    $schema: schemaOf('study-manifest'),
+    ...(study.document.title === undefined ? {} : { title: study.document.title }),
+    study: sha256(canonical(study.document)),
+    records: libraryHash(library),
+    ...(options.scenarios === undefined ? {} : { given: fileHash(options.scenarios) }),
+    seed: study.document.seed,
+    format,
+    scenarios,
+    replicates: study.replicates,
+    blockScenarios,
+    blocks,
+    columns: columns.map(({ name, kind, unit, codes, of, description }) => ({
+      name,
+      kind,
+      ...(unit === undefined ? {} : { unit }),
+      ...(codes === undefined ? {} : { codes: [...codes] as [string, ...string[]] }),
+      of,
+      description,
+    })) as StudyManifest['columns'],
+    versions: versionsOf(library),
+  };
+  claimFolder(options.out, manifest);
+  refuseParts(options.out, shard, options.resume === true);
+  writeText(options.out, 'study.json', `${JSON.stringify(study.document, null, 2)}\n`);
+  writeText(options.out, 'README.txt', readMe(manifest));
+  return runParts({ study, library, given, folder: options.out, format, scenarios, blockScenarios, shard, workers, entry });
+}
+
+function checkCall({ document }: CompiledStudy, { scenarios, out, format, resume, workers }: WhatIfOptions): void {
+  const isGiven = document.design.kind === 'given';
+  if (isGiven !== (scenarios !== undefined)) {
+    throw isGiven
+      ? badCall(
+          'no-table',
+          'the design of the study is "given", and no table gives its scenarios',
+          'such a study needs --scenarios',
+          'Name the table.',
+        )
+      : badCall(
+          'two-designs',
+          `--scenarios names a table, and the design of the study is "${document.design.kind}"`,
+          'a table goes with the design "given"',
+          'Leave one of them out.',
+        );
+  }
+  if (out !== undefined) return;
+  if (format === 'parquet')
+    throw badCall(
+      'no-folder',
+      '--format is parquet, and there is no --out',
+      'standard output takes csv or ndjson',
+      'Name a folder with --out.',
+    );
+  if (resume === true)
+    throw badCall(
+      'no-folder',
+      '--resume is given, and there is no --out',
+      'only a run into a folder can go on',
+      'Name its folder with --out.',
+    );
+  if (workers !== undefined)
+    throw badCall(
+      'no-folder',
+      '--workers is given, and there is no --out',
+      'only a run into a folder has workers',
+      'Name a folder with --out.',
+    );
+}
+
+/** Parts that are there are kept only where that was asked for. */
+function refuseParts(folder: string, { from, until }: Shard, resume: boolean): void {
+  const there = [...blocksIn(folder)].filter((block) => block >= from && block < until);
+  if (resume || there.length === 0) return;
+  throw badCall(
+    'parts-there',
+    `"${folder}" holds ${there.length} parts of this run`,
+    'a run begins in a folder without them',
+    'Give --resume to go on from there, or name another folder.',
+  );
+}
+
+function readShard(text: string | undefined, blocks: number): Shard {
+  if (text === undefined) return shardOf(1, 1, blocks);
+  const [, number = '', of = ''] = /^(\d{1,9})\/(\d{1,9})$/.exec(text) ?? [];
+  if (number === '' || Number(of) < 1 || Number(number) < 1 || Number(number) > Number(of)) {
+    throw badCall('wrong-shard', `--shard is "${text}"`, 'it must be a number and how many there are, such as 3/8', 'Count shards from 1.');
+  }
+  return shardOf(Number(number), Number(of), blocks);
+}
+
+/** Rows on standard output, in the order of scenarios, until nobody reads them any more. */
+function printed(study: CompiledStudy, format: RowFormat, shard: Shard, blockScenarios: number): number {
+  const rows = Math.min(blockScenarios, 4096);
+  const make = blockMaker(study, rows);
+  const print = format === 'ndjson' ? ndjsonRows : csvRows;
+  if (format === 'csv' && !writeStandardOutput(csvHead(study.columns))) return EXIT.done;
+  const until = Math.min(study.scenarios, shard.until * blockScenarios);
+  for (let from = shard.from * blockScenarios; from < until; from += rows) {
+    const block = make(from, Math.min(until, from + rows));
+    if (block === undefined || !writeStandardOutput(print(study.columns, block))) return EXIT.done;
+  }
+  return EXIT.done;
+}

@@ -1,0 +1,62 @@
+import { threadId, workerData } from 'node:worker_threads';
+import { parentPort } from 'node:worker_threads';
+import { type Library, rules, studyOf } from '@commensal/core';
+import type { Study } from '@commensal/schema';
+import { blockMaker } from './block-of.js';
+import { partName, writeWhole } from './folder.js';
+import { encoded, type RowFormat } from './formats.js';
+import { type Given, withGiven } from './given.js';
+
+/** What a worker is handed. */
+export interface Task {
+  readonly study: Study;
+  readonly library: Library;
+  readonly given: Given | undefined;
+  readonly folder: string;
+  readonly format: RowFormat;
+  readonly scenarios: number;
+  readonly blockScenarios: number;
+  /** Blocks to make. */
+  readonly blocks: readonly number[];
+  /** How many of them have been claimed, and whether to stop. */
+  readonly shared: Int32Array;
+}
+
+/** What a worker tells. */
+export type Report =
+  | { readonly kind: 'done'; readonly block: number; readonly scenarios: number }
+  | { readonly kind: 'broken'; readonly message: string };
+
+export const CLAIMED = 0;
+export const STOP = 1;
+
+/** Makes blocks until there are none left: each worker takes the next that nobody has. */
+export function work(task: Task, tell: (report: Report) => void, thread: number): void {
+  const { folder, format, scenarios, blockScenarios, blocks, shared } = task;
+  const { study, problems } = studyOf(task.study, task.library, rules);
+  if (study === undefined)
+    throw new Error(`The study has problems that were not there before: ${problems.map(({ found }) => found).join('; ')}`);
+  const isStopped = (): boolean => Atomics.load(shared, STOP) === 1;
+  const make = blockMaker(withGiven(study, task.given), Math.min(blockScenarios, scenarios), isStopped);
+  for (;;) {
+    const block = blocks[Atomics.add(shared, CLAIMED, 1)];
+    if (block === undefined || isStopped()) return;
+    const from = block * blockScenarios;
+    const until = Math.min(scenarios, from + blockScenarios);
+    const rows = make(from, until);
+    if (rows === undefined) return;
+    writeWhole(folder, partName(block, format), encoded(format, study.columns, rows), thread);
+    tell({ kind: 'done', block, scenarios: until - from });
+  }
+}
+
+/** A worker thread of its own. */
+export function runWorker(): void {
+  const port = parentPort;
+  if (port === null) throw new Error('runWorker: expected a worker thread');
+  try {
+    work(workerData as Task, (report) => port.postMessage(report satisfies Report), threadId);
+  } catch (error) {
+    port.postMessage({ kind: 'broken', message: error instanceof Error ? error.message : String(error) } satisfies Report);
+  }
+}
