@@ -131,3 +131,18 @@ export { type Scenario, scenarioOf } from './whatif/scenario/scenario-of.js';
 export type { Column } from './whatif/study/column.js';
 export { type CompiledStudy, MOST_SCENARIOS, studyOf } from './whatif/study/study.js';
 export type { Variable } from './whatif/study/variable.js';
+export { momentsOf, type Moments } from './whatif/summary/moments.js';
+export { PASSES, quantileSearch, type QuantileSearch } from './whatif/summary/quantile-search.js';
+export { type SobolIndex, sobolIndices } from './whatif/summary/sobol-indices.js';
+export {
+  type ByVariable,
+  type Counted,
+  type Group,
+  type OutputSummary,
+  QUANTILES,
+  type RowSource,
+  type StudySummary,
+  type SummaryDesign,
+  summaryOf,
+} from './whatif/summary/summary.js';
+export { type ShareInterval, wilson } from './whatif/summary/wilson.js';
