@@ -82,19 +82,19 @@ async function commandLine(words: readonly string[], done: (code: number) => voi
     .argument('[study]', 'file of the study, or - for standard input', nonEmpty)
     .addOption(speciesOption())
     .option('--out <folder>', 'folder for the parts; rows go to standard output without it', nonEmpty)
+    .option('--merge <folder>', 'say what came out of the run in this folder, once all its parts are there', nonEmpty)
     .addOption(
-      new Option('--format <format>', 'format of the rows; parquet into a folder, csv without one, unless told').choices([
-        'parquet',
-        'csv',
-        'ndjson',
-      ]),
+      new Option(
+        '--format <format>',
+        'of rows: parquet (into a folder, unless told), csv (without one) or ndjson; with --merge: text, markdown, json or csv',
+      ).choices(['parquet', 'csv', 'ndjson', 'text', 'markdown', 'json']),
     )
     .option('--shard <i/n>', 'run only shard i of n, such as 3/8', nonEmpty)
     .option('--workers <n>', 'worker threads; as many as the machine has cores unless told', workers)
     .option('--resume', 'go on where an interrupted run left off')
     .option('--scenarios <file>', 'table that gives the scenarios (.csv, .ndjson, .parquet), for a study of design "given"', nonEmpty)
     .option('--tell', 'say what would run and about how long, and stop')
-    .action(async (file: string, options: WhatIfOptions) =>
+    .action(async (file: string | undefined, options: WhatIfOptions) =>
       done(await (await import('./commands/whatif.js')).runWhatIf(file, options, ENTRY)),
     );
   const records = program.command('records').description('check, repair, write and read species records');

@@ -5,6 +5,7 @@ import { situation } from './situation.js';
 import { species } from './species.js';
 import { study } from './study.js';
 import { studyManifest } from './study-manifest.js';
+import { studySummary } from './study-summary.js';
 
 /** Every document of the project, by the name of its schema file. */
 export const documents = {
@@ -12,6 +13,7 @@ export const documents = {
   situation,
   study,
   'study-manifest': studyManifest,
+  'study-summary': studySummary,
   plan,
   check,
   rules,

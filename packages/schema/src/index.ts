@@ -149,6 +149,16 @@ export type {
   WordsSpread,
 } from './generated/study.js';
 export type { StudyColumn, StudyManifest } from './generated/study-manifest.js';
+export type {
+  AlongVariable,
+  CodeCount,
+  ColumnSummary,
+  CountedShare,
+  ShareOfVariance,
+  StudySummaryDocument,
+  SummaryQuantile,
+  VariableGroup,
+} from './generated/study-summary.js';
 export { speciesKeys } from './generated/species-keys.js';
 export { SCHEMA_VERSION } from './generated/version.js';
 export type { KeyOrder } from './key-order.js';
@@ -174,6 +184,7 @@ export { speciesDocumentProblems } from './species-document-problems.js';
 export { isSpeciesRecord, speciesProblems } from './species-problems.js';
 export { standInsProblems } from './stand-ins-problems.js';
 export { studyManifestProblems } from './study-manifest-problems.js';
+export { studySummaryProblems } from './study-summary-problems.js';
 export { type Study, studyProblems } from './study-problems.js';
 export type { ValidationFault } from './validation-fault.js';
 export { didYouMean, listWords, nearestWord, valueWords } from './words.js';

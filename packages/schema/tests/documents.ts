@@ -11,6 +11,7 @@ import * as situationValidator from '../src/generated/situation-validator.js';
 import * as speciesValidator from '../src/generated/species-validator.js';
 import * as standInsValidator from '../src/generated/stand-ins-validator.js';
 import * as studyManifestValidator from '../src/generated/study-manifest-validator.js';
+import * as studySummaryValidator from '../src/generated/study-summary-validator.js';
 import * as studyValidator from '../src/generated/study-validator.js';
 import {
   bibliographyProblems,
@@ -26,6 +27,7 @@ import {
   standInsProblems,
   studyManifestProblems,
   studyProblems,
+  studySummaryProblems,
   type ValidationFault,
 } from '../src/index.js';
 
@@ -86,6 +88,7 @@ export const documentsUnderTest: readonly DocumentUnderTest[] = [
   documentUnderTest('situation', situationValidator.validate, situationProblems),
   documentUnderTest('study', studyValidator.validate, studyProblems),
   documentUnderTest('study-manifest', studyManifestValidator.validate, studyManifestProblems),
+  documentUnderTest('study-summary', studySummaryValidator.validate, studySummaryProblems),
   documentUnderTest('plan', planValidator.validate, planProblems),
   documentUnderTest('check', checkValidator.validate, checkProblems),
   documentUnderTest('rules', rulesValidator.validate, rulesProblems),

@@ -1,7 +1,7 @@
 import { rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import type { CompiledStudy } from '@commensal/core';
+import type { CompiledStudy, Library } from '@commensal/core';
 import type { StudyManifest } from '@commensal/schema';
 import { badCall, EXIT } from '../failure.js';
 import { openLibrary } from '../library.js';
@@ -10,7 +10,9 @@ import { writeStandardOutput } from '../write-output.js';
 import { blockRows, type Shard, shardOf } from '../whatif/blocks.js';
 import { blockMaker } from '../whatif/block-of.js';
 import { blocksIn, claimFolder, makeFolder, writeText } from '../whatif/folder.js';
-import { csvHead, csvRows, ndjsonRows, type RowFormat } from '../whatif/formats.js';
+import { csvHead, csvRows, ndjsonRows, ROW_FORMATS, type RowFormat } from '../whatif/formats.js';
+import { either } from '../words.js';
+import { type MergeOptions, runMerge, SUMMARY_FORMATS } from './whatif-merge.js';
 import { type Given, readGiven, withGiven } from '../whatif/given.js';
 import { readMe } from '../whatif/read-me.js';
 import { runParts, workersWanted } from '../whatif/run.js';
@@ -23,15 +25,36 @@ export interface WhatIfOptions {
   readonly shard?: string;
   readonly workers?: number;
   readonly out?: string;
-  readonly format?: RowFormat;
+  readonly format?: RowFormat | MergeOptions['format'];
+  readonly merge?: string;
   readonly resume?: boolean;
   readonly scenarios?: string;
   readonly species?: string;
   readonly tell?: boolean;
 }
 
+/** The same for a run, of which the format is one of rows. */
+type Running = Omit<WhatIfOptions, 'format'> & { readonly format: RowFormat | undefined };
+
+const isSummaryFormat = (format: string): format is MergeOptions['format'] => SUMMARY_FORMATS.some((one) => one === format);
+const isRowFormat = (format: string): format is RowFormat => ROW_FORMATS.some((one) => one === format);
+
+const wrongFormat = (found: string, allowed: readonly string[], where: string): Error =>
+  badCall('wrong-format', `--format is ${found}`, `${where} it must be ${either(allowed)}`, 'Choose one of them.');
+
 /** `commensal whatif STUDY`: run a batch. Returns the exit code. `entry` is the file that workers are started from. */
-export async function runWhatIf(file: string, options: WhatIfOptions, entry: string): Promise<number> {
+export async function runWhatIf(file: string | undefined, options: WhatIfOptions, entry: string): Promise<number> {
+  const { merge, format } = options;
+  if (merge !== undefined) {
+    if (file !== undefined)
+      throw badCall('too-much', `--merge is given, and the study "${file}"`, 'the folder holds its study', 'Leave the study out.');
+    const [usual] = SUMMARY_FORMATS;
+    if (format !== undefined && !isSummaryFormat(format)) throw wrongFormat(format, SUMMARY_FORMATS, 'with --merge');
+    return runMerge(merge, { format: format ?? usual, ...(options.out === undefined ? {} : { out: options.out }) });
+  }
+  if (file === undefined)
+    throw badCall('no-study', 'no study is named', 'there must be one, or --merge with a folder', 'Name the file of a study.');
+  if (format !== undefined && !isRowFormat(format)) throw wrongFormat(format, ROW_FORMATS, 'of rows');
   const library = openLibrary(options.species);
   const study = openStudy(file, library);
   checkCall(study, options);
@@ -43,19 +66,13 @@ export async function runWhatIf(file: string, options: WhatIfOptions, entry: str
   );
   try {
     const given = options.scenarios === undefined ? undefined : await readGiven(options.scenarios, study.variables, raw);
-    return await runOn(withGiven(study, given), given, library, options, entry);
+    return await runOn(withGiven(study, given), given, library, { ...options, format }, entry);
   } finally {
     rmSync(raw, { force: true });
   }
 }
 
-async function runOn(
-  study: CompiledStudy,
-  given: Given | undefined,
-  library: ReturnType<typeof openLibrary>,
-  options: WhatIfOptions,
-  entry: string,
-): Promise<number> {
+async function runOn(study: CompiledStudy, given: Given | undefined, library: Library, options: Running, entry: string): Promise<number> {
   const { scenarios, columns } = study;
   const blockScenarios = blockRows(scenarios, columns.length);
   const blocks = Math.ceil(scenarios / blockScenarios);
