@@ -33,11 +33,16 @@ const runPlan: Run = async (file, options) => {
 /** Workers of a run are started from this file as well. */
 const ENTRY = fileURLToPath(import.meta.url);
 
-function workers(text: string): number {
-  const number = Number(text);
-  if (!Number.isInteger(number) || number < 1 || number > 1024) throw new InvalidArgumentError('It must be a whole number from 1 to 1024.');
-  return number;
-}
+const numberUpTo =
+  (most: number) =>
+  (text: string): number => {
+    const number = Number(text);
+    if (!Number.isInteger(number) || number < 1 || number > most)
+      throw new InvalidArgumentError(`It must be a whole number from 1 to ${most}.`);
+    return number;
+  };
+const workers = numberUpTo(1024);
+const shards = numberUpTo(100_000);
 
 const SITUATION = 'file of the situation, or - for standard input';
 
@@ -93,6 +98,8 @@ async function commandLine(words: readonly string[], done: (code: number) => voi
     .option('--workers <n>', 'worker threads; as many as the machine has cores unless told', workers)
     .option('--resume', 'go on where an interrupted run left off')
     .option('--scenarios <file>', 'table that gives the scenarios (.csv, .ndjson, .parquet), for a study of design "given"', nonEmpty)
+    .option('--print-slurm <n>', 'print a script that hands the run to Slurm in n shards, and stop', shards)
+    .option('--print-kubernetes <n>', 'print an indexed job of Kubernetes with n shards, and stop', shards)
     .option('--tell', 'say what would run and about how long, and stop')
     .action(async (file: string | undefined, options: WhatIfOptions) =>
       done(await (await import('./commands/whatif.js')).runWhatIf(file, options, ENTRY)),

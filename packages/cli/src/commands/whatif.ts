@@ -9,6 +9,7 @@ import { schemaOf, versionsOf } from '../versions.js';
 import { writeStandardOutput } from '../write-output.js';
 import { blockRows, type Shard, shardOf } from '../whatif/blocks.js';
 import { blockMaker } from '../whatif/block-of.js';
+import { kubernetesJob, slurmScript } from '../whatif/cluster.js';
 import { blocksIn, claimFolder, makeFolder, writeText } from '../whatif/folder.js';
 import { csvHead, csvRows, ndjsonRows, ROW_FORMATS, type RowFormat } from '../whatif/formats.js';
 import { either } from '../words.js';
@@ -31,6 +32,8 @@ export interface WhatIfOptions {
   readonly scenarios?: string;
   readonly species?: string;
   readonly tell?: boolean;
+  readonly printSlurm?: number;
+  readonly printKubernetes?: number;
 }
 
 /** The same for a run, of which the format is one of rows. */
@@ -58,6 +61,11 @@ export async function runWhatIf(file: string | undefined, options: WhatIfOptions
   const library = openLibrary(options.species);
   const study = openStudy(file, library);
   checkCall(study, options);
+  const script = printedScript(file, options);
+  if (script !== undefined) {
+    writeStandardOutput(script);
+    return EXIT.done;
+  }
   if (options.out !== undefined) makeFolder(options.out);
   const holding = options.out ?? tmpdir();
   const raw = path.join(
@@ -109,6 +117,23 @@ async function runOn(study: CompiledStudy, given: Given | undefined, library: Li
   writeText(options.out, 'study.json', `${JSON.stringify(study.document, null, 2)}\n`);
   writeText(options.out, 'README.txt', readMe(manifest));
   return runParts({ study, library, given, folder: options.out, format, scenarios, blockScenarios, shard, workers, entry });
+}
+
+/** What hands the run to a cluster, where that is asked for; undefined where it is to run here. */
+function printedScript(file: string, { out, printSlurm, printKubernetes, format, species, scenarios }: WhatIfOptions): string | undefined {
+  const shards = printSlurm ?? printKubernetes;
+  if (shards === undefined) return undefined;
+  if (out === undefined)
+    throw badCall('no-folder', 'there is no --out', 'shards write into a folder that all of them see', 'Name it with --out.');
+  if (file === '-') throw badCall('no-study', 'the study comes from standard input', 'shards read it from a file', 'Name the file.');
+  const word = (name: string, value: string | undefined): string[] => (value === undefined ? [] : [name, value]);
+  const words = [
+    ...word('--format', format),
+    ...word('--species', species === undefined ? undefined : path.resolve(species)),
+    ...word('--scenarios', scenarios === undefined ? undefined : path.resolve(scenarios)),
+  ];
+  const run = { study: file, folder: out, shards, words };
+  return printSlurm === undefined ? kubernetesJob(run) : slurmScript(run);
 }
 
 function checkCall({ document }: CompiledStudy, { scenarios, out, format, resume, workers }: WhatIfOptions): void {

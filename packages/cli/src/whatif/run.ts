@@ -7,7 +7,7 @@ import type { Shard } from './blocks.js';
 import { blocksIn, removeLeftovers } from './folder.js';
 import type { RowFormat } from './formats.js';
 import type { Given } from './given.js';
-import { duration, whole } from './told.js';
+import { count, duration, whole } from './told.js';
 import { type Report, STOP, type Task } from './worker.js';
 
 /** A run of one shard into a folder. */
@@ -41,7 +41,9 @@ export async function runParts(run: Run): Promise<number> {
   const rowsOf = (block: number): number => Math.min(scenarios, (block + 1) * blockScenarios) - block * blockScenarios;
   const wanted = blocks.reduce((sum, block) => sum + rowsOf(block), 0);
   if (blocks.length < shard.until - shard.from)
-    process.stderr.write(`${shard.until - shard.from - blocks.length} parts are there already.\n`);
+    process.stderr.write(
+      `${count(shard.until - shard.from - blocks.length, 'part')} made before ${shard.until - shard.from - blocks.length === 1 ? 'is' : 'are'} kept.\n`,
+    );
   if (blocks.length === 0) return EXIT.done;
   const shared = new Int32Array(new SharedArrayBuffer(8));
   const task: Task = {
