@@ -1,6 +1,6 @@
 /** The command line as it is built, run the way a person runs it. */
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Situation } from '@commensal/schema';
@@ -40,8 +40,9 @@ const NOBODY = 65_534;
  */
 export function unprivileged(args: readonly string[]): Ran {
   if (process.getuid?.() !== 0) return commensal(args);
-  const copy = path.join(folder, 'commensal.mjs');
-  copyFileSync(bundle, copy);
+  const copy = path.join(folder, 'commensal', 'commensal.js');
+  cpSync(path.dirname(bundle), path.dirname(copy), { recursive: true });
+  writeFileSync(path.join(path.dirname(copy), 'package.json'), '{ "type": "module" }');
   spawnSync('chown', ['-R', `${NOBODY}:${NOBODY}`, folder]);
   const { status, stdout, stderr } = spawnSync(process.execPath, [copy, ...args], {
     cwd: folder,

@@ -66,17 +66,14 @@ export async function runWhatIf(file: string | undefined, options: WhatIfOptions
     writeStandardOutput(script);
     return EXIT.done;
   }
-  if (options.out !== undefined) makeFolder(options.out);
-  const holding = options.out ?? tmpdir();
-  const raw = path.join(
-    holding,
-    options.out === undefined ? `.commensal-${process.pid}.given` : `.given-${options.shard?.replace('/', '-of-') ?? 'all'}`,
-  );
+  if (options.scenarios === undefined) return runOn(study, undefined, library, { ...options, format }, entry);
+  // The table goes through once; a file of its numbers is what any block of it is read from.
+  const numbers = path.join(tmpdir(), `commensal-${process.pid}.scenarios`);
   try {
-    const given = options.scenarios === undefined ? undefined : await readGiven(options.scenarios, study.variables, raw);
+    const given = await readGiven(options.scenarios, study.variables, numbers);
     return await runOn(withGiven(study, given), given, library, { ...options, format }, entry);
   } finally {
-    rmSync(raw, { force: true });
+    rmSync(numbers, { force: true });
   }
 }
 
@@ -86,9 +83,13 @@ async function runOn(study: CompiledStudy, given: Given | undefined, library: Li
   const blocks = Math.ceil(scenarios / blockScenarios);
   const shard = readShard(options.shard, blocks);
   const workers = options.out === undefined ? 1 : workersWanted(options.workers);
-  process.stderr.write(toldText(study, { scenarios, shard, blockScenarios, blocks, workers, rate: rateOf(study) }));
-  if (options.tell === true) return EXIT.done;
-  if (options.out === undefined) return printed(study, options.format ?? 'csv', shard, blockScenarios);
+  const tell = (): void => {
+    process.stderr.write(toldText(study, { scenarios, shard, blockScenarios, blocks, workers, rate: rateOf(study) }));
+  };
+  if (options.tell === true || options.out === undefined) {
+    tell();
+    return options.tell === true ? EXIT.done : printed(study, options.format ?? 'csv', shard, blockScenarios);
+  }
   const format = options.format ?? 'parquet';
   const manifest: StudyManifest = {
     $schema: schemaOf('study-manifest'),
@@ -112,8 +113,10 @@ async function runOn(study: CompiledStudy, given: Given | undefined, library: Li
     })) as StudyManifest['columns'],
     versions: versionsOf(library),
   };
+  makeFolder(options.out);
   claimFolder(options.out, manifest);
   refuseParts(options.out, shard, options.resume === true);
+  tell();
   writeText(options.out, 'study.json', `${JSON.stringify(study.document, null, 2)}\n`);
   writeText(options.out, 'README.txt', readMe(manifest));
   return runParts({ study, library, given, folder: options.out, format, scenarios, blockScenarios, shard, workers, entry });

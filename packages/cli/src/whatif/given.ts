@@ -1,4 +1,4 @@
-import { closeSync, createReadStream, openSync, readSync, writeSync } from 'node:fs';
+import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, writeSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
 import type { CompiledStudy, Variable } from '@commensal/core';
@@ -28,6 +28,9 @@ type Rows = AsyncIterable<{ readonly line: number; readonly cells: Readonly<Reco
  * @throws BadInput naming line and column of what is wrong.
  */
 export async function readGiven(table: string, variables: readonly Variable[], target: string): Promise<Given> {
+  if (!existsSync(table) || statSync(table).isDirectory()) {
+    throw badCall('no-such-file', `there is no file "${table}"`, 'it must be a table of scenarios', 'Check the name and the folder.');
+  }
   const problems: Problem[] = [];
   const readers = variables.map((variable) => readerOf(variable));
   const buffer = new Float64Array(Math.max(1, Math.floor(CHUNK / Math.max(1, variables.length))) * Math.max(1, variables.length));
