@@ -48,7 +48,7 @@ beforeAll(() => {
 describe('a run', () => {
   test('leaves its parts, what they belong to, and how to read them', () => {
     const names = Object.keys(whole);
-    expect(names.filter((name) => name.startsWith('part-'))).toHaveLength(8);
+    expect(names.filter((name) => name.startsWith('part-'))).toHaveLength(64);
     expect(names.filter((name) => !name.startsWith('part-'))).toEqual(['README.txt', 'manifest.json', 'study.json']);
     expect(studyManifestProblems(JSON.parse(readFileSync(at('whole', 'manifest.json'), 'utf8')))).toEqual([]);
     for (const word of ['pip_cm', 'DuckDB', 'Length of Pip on the day it goes in.'])
@@ -300,7 +300,7 @@ describe('the summary', () => {
       change(at(name, 'part-00000003.parquet'));
       return merged(name, 'text').err;
     };
-    expect(spoilt('gap', (part) => rmSync(part))).toMatch(/^parts-missing\n {2}1 of 8 parts are not there: 3;/);
+    expect(spoilt('gap', (part) => rmSync(part))).toMatch(/^parts-missing\n {2}1 of 64 parts are not there: 3;/);
     expect(spoilt('short', (part) => truncateSync(part, 500))).toMatch(/^wrong-part\n.*part-00000003/);
     expect(spoilt('foreign', (part) => cpSync(at('one-csv', 'part-00000003.csv'), part))).toMatch(/^wrong-part\n/);
     expect(spoilt('other-rows', (part) => truncateSync(part, 0))).toMatch(/^wrong-part\n/);

@@ -1,16 +1,16 @@
 /** Most scenarios of a block, and most numbers in one: about 16 MB a worker. */
 const MOST_ROWS = 65_536;
 const MOST_CELLS = 2_097_152;
-const FEWEST_ROWS = 256;
+const FEWEST_ROWS = 16;
 
 /** Blocks that even a small study is cut into, so that several workers have something to do. */
 const BLOCKS_WANTED = 64;
 
 /**
- * Scenarios of a block: a multiple of 256, and a function of the study alone, so that the parts of a study are the same however it is run.
+ * Scenarios of a block: a multiple of 16, and a function of the study alone, so that the parts of a study are the same however it is run.
  *
  * @example
- * blockRows(10_000_000, 40); // 52_224
+ * blockRows(10_000_000, 40); // 52_416
  */
 export function blockRows(scenarios: number, columns: number): number {
   const bySize = Math.floor(MOST_CELLS / columns / FEWEST_ROWS) * FEWEST_ROWS;

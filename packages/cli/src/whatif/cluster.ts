@@ -1,4 +1,5 @@
 import path from 'node:path';
+import type { Job } from 'kubernetes-types/batch/v1.js';
 import { VERSION } from '../versions.js';
 
 /** A run that is to be split into shards elsewhere. */
@@ -51,7 +52,7 @@ echo "$array"
  */
 export function kubernetesJob({ study, folder, shards, words }: SplitRun): string {
   const call = ['commensal', 'whatif', study, '--out', folder, ...words].map(quoted).join(' ');
-  const job = {
+  const job: Job = {
     apiVersion: 'batch/v1',
     kind: 'Job',
     metadata: { name: 'commensal-study' },

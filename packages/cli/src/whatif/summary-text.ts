@@ -9,6 +9,9 @@ export const summaryText = (document: StudySummaryDocument, format: 'text' | 'ma
   (format === 'markdown' ? markdownPage : textPage)(sectionsOf(document));
 
 function sectionsOf({ title: of, design, replicates, scenarios, invalid, outputs, versions }: StudySummaryDocument): Section[] {
+  // Scenarios that somebody chose are no sample: their shares have no error.
+  const isDrawn = design !== 'grid' && design !== 'given';
+  const intervals = isDrawn ? 'Intervals hold the share in 95 of 100 studies like this one (Wilson). ' : '';
   const runs = replicates > 1 ? `, in ${whole(replicates)} runs` : '';
   const left = invalid === 0 ? '' : ` ${whole(invalid)} of them count in nothing below, as a figure came out that cannot be.`;
   return [
@@ -16,16 +19,13 @@ function sectionsOf({ title: of, design, replicates, scenarios, invalid, outputs
       ...(of === undefined ? [] : [title(of)]),
       paragraph(`${whole(scenarios)} ${scenarios === 1 ? 'scenario' : 'scenarios'} of design ${design}${runs}.${left}`),
     ],
-    ...outputs.flatMap(outputSections),
-    [
-      paragraph(
-        `Intervals hold the share in 95 of 100 studies like this one (Wilson). Made with commensal ${versions.code}, schema ${versions.schema}, records ${versions.data}.`,
-      ),
-    ],
+    ...outputs.flatMap((output) => outputSections(output, isDrawn)),
+    [paragraph(`${intervals}Made with commensal ${versions.code}, schema ${versions.schema}, records ${versions.data}.`)],
   ];
 }
 
-function outputSections(output: ColumnSummary): Section[] {
+function outputSections(output: ColumnSummary, isDrawn: boolean): Section[] {
+  const shareWords = isDrawn ? drawnShare : chosenShare;
   const { column, description, codes, told, standardError, by, sensitivity } = output;
   const isShare = codes !== undefined || output.kind === 'day';
   const lines = [
@@ -45,9 +45,11 @@ function outputSections(output: ColumnSummary): Section[] {
           ),
         ]),
   ];
+  const same = by.filter((along) => changeAlong(along) === 0).map(({ variable }) => variable);
+  const still = same.length === 0 || same.length === by.length ? [] : [item(`the same along ${same.join(', ')}`, 2)];
   return [
-    [heading(column), paragraph(description), ...lines],
-    ...shownOf(by).map((along) => alongSection(output, along)),
+    [heading(column), paragraph(description), ...lines, ...still],
+    ...shownOf(by).map((along) => alongSection(output, along, shareWords)),
     ...(sensitivity === undefined ? [] : [sensitivitySection(sensitivity)]),
   ];
 }
@@ -60,16 +62,16 @@ function figureLines(output: ColumnSummary): string[] {
   const spread = standardDeviation === undefined ? '' : `, standard deviation ${figure(standardDeviation)}`;
   return [
     `mean ${figure(mean)}${unit}${spread}; from ${figure(least ?? mean)} to ${figure(greatest ?? mean)}`,
-    ...(quantiles.length === 0 ? [] : [`quantiles: ${quantiles.map(({ at, value }) => `${percent(at)} ${figure(value)}`).join(', ')}`]),
+    ...(quantiles.length === 0 ? [] : [`quantiles: ${quantiles.map(({ at, value }) => `${100 * at}\u00A0% ${figure(value)}`).join(', ')}`]),
   ];
 }
 
-/** All variables of few values, and of the others those along which most changes. */
+/** Variables along which it changes: all of few values, and of the others those along which it changes most. */
 function shownOf(by: readonly AlongVariable[]): AlongVariable[] {
   const isValues = ({ groups }: AlongVariable): boolean => groups.every(({ value, word }) => value !== undefined || word !== undefined);
   const tenths = by.filter((along) => !isValues(along) && changeAlong(along) > 0);
   const most = [...tenths].sort((one, other) => changeAlong(other) - changeAlong(one)).slice(0, MOST_TENTHS);
-  return by.filter((along) => isValues(along) || most.includes(along));
+  return by.filter((along) => (isValues(along) && changeAlong(along) > 0) || most.includes(along));
 }
 
 function changeAlong({ groups }: AlongVariable): number {
@@ -77,7 +79,7 @@ function changeAlong({ groups }: AlongVariable): number {
   return values.length === 0 ? 0 : Math.max(...values) - Math.min(...values);
 }
 
-function alongSection({ codes, kind }: ColumnSummary, { variable, groups }: AlongVariable): Section {
+function alongSection({ codes, kind }: ColumnSummary, { variable, groups }: AlongVariable, shareWords: (share: Share) => string): Section {
   const what = codes === undefined ? (kind === 'day' ? 'how often it happens' : 'mean') : 'how often it fails';
   return [
     line(`Along ${variable}, ${what}:`, 2),
@@ -108,8 +110,13 @@ function sensitivitySection(shares: NonNullable<ColumnSummary['sensitivity']>): 
   ];
 }
 
-const shareWords = ({ count, of, share, low, high }: Omit<CountedShare, 'share'> & { readonly share?: number | undefined }): string =>
-  share === undefined ? `no scenarios` : `${whole(count)} of ${whole(of)}, ${percent(share)} (${percent(low)} to ${percent(high)})`;
+type Share = Omit<CountedShare, 'share'> & { readonly share?: number | undefined };
+
+const chosenShare = ({ count, of, share }: Share): string =>
+  share === undefined ? 'no scenarios' : `${whole(count)} of ${whole(of)}, ${percent(share)}`;
+
+const drawnShare = (of: Share): string =>
+  of.share === undefined ? 'no scenarios' : `${chosenShare(of)} (${percent(of.low)} to ${percent(of.high)})`;
 
 const UNITS: Readonly<Record<string, string>> = { d: ' days', '1': '', Cel: ' °C' };
 const unitWords = ({ unit }: ColumnSummary): string => (unit === undefined ? '' : (UNITS[unit] ?? ` ${unit}`));
