@@ -49,6 +49,7 @@ export { check, type Checked, isError } from './check/check.js';
 export { nearMiss } from './check/near-miss.js';
 export { settingsProblems } from './check/settings-problems.js';
 export { applyChange } from './changes/apply.js';
+export { type Candidate, type CandidateOptions, candidatesFor } from './plan/candidates.js';
 export {
   joinSteps,
   MOST_OPTIONS,

@@ -14,7 +14,7 @@ import { type Interest, interestIn } from './interest.js';
 import { lengthBook } from './lengths.js';
 import { gapeDefaults, type GapeOption, type GapeOptions } from './options.js';
 import { basisOf, beyondDoubt, fullSizeMarginAtWorst, type Gaps, gapsOf, lengthOn, type Pairing, pairingOf } from './pairing.js';
-import { neverFits, type Prey, preyOf, sideOf, type Swallower, swallowerOf } from './sides.js';
+import { canBePrey, neverFits, type Prey, preyOf, sideOf, type Swallower, swallowerOf } from './sides.js';
 
 /** One judgement: a swallower and its prey. */
 export interface GapeMeasure {
@@ -87,10 +87,6 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
     return tellGape(measure, verdict, stock, options);
   },
 };
-
-/** Shells, spines and stings are no matter of the gape. */
-const canBePrey = (animal: StockAnimal): boolean =>
-  animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
 
 function measurePair(stock: Stock, swallower: Swallower, body: Prey, from: number, until: number, options: GapeOptions): GapeMeasure {
   const { animal: predator } = swallower;

@@ -119,8 +119,10 @@ const ROUNDING = 1e-9;
  * Whether the prey is out of reach for good, whatever the errors: the deepest or the longest body that the swallower may ever take is smaller
  * than the least that the prey may be. Spares most pairs all further arithmetic; where something is not known it is false.
  */
-export const neverFits = (predator: Swallower, prey: Prey): boolean =>
-  predator.deepestEver < prey.shallowestEver - ROUNDING || predator.longestEver < prey.shortestEver - ROUNDING;
+export const neverFits = (
+  predator: Pick<Swallower, 'deepestEver' | 'longestEver'>,
+  prey: Pick<Prey, 'shallowestEver' | 'shortestEver'>,
+): boolean => predator.deepestEver < prey.shallowestEver - ROUNDING || predator.longestEver < prey.shortestEver - ROUNDING;
 
 /** Full size for danger: the larger of the asymptotic length and the usual captive adult length, and never less than it is. */
 const fullCmOf = ({ lengthCm, kind: { asymptoticCm, adultCm } }: StockAnimal): number =>
@@ -128,6 +130,9 @@ const fullCmOf = ({ lengthCm, kind: { asymptoticCm, adultCm } }: StockAnimal): n
 
 /** Full size of an animal that grows from a day on. */
 export const fullCm = (animal: StockAnimal, growth: Growing): number => Math.max(fullCmOf(animal), growth.startCm);
+
+/** Shells, spines and stings are no matter of the gape. */
+export const canBePrey = ({ kind: { form } }: StockAnimal): boolean => form === 'fish' || form === 'shrimp' || form === 'crab';
 
 export const sideOf = (animal: StockAnimal): Side => ({
   animal,
