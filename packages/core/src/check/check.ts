@@ -114,6 +114,12 @@ function runRule(
   });
 }
 
+const isInForce = (stock: Stock, until: string | undefined): boolean => until === undefined || dayOf(until) > stock.day;
+
+/** Whether the keeper has accepted a finding, by its key. */
+export const isAccepted = (stock: Stock, key: string): boolean =>
+  stock.settings.accepted.some((accepted) => accepted.key === key && isInForce(stock, accepted.until));
+
 /** Marks what the keeper has accepted, and returns the acceptances that no longer apply. */
 function acceptances(stock: Stock, findings: Finding[]): StaleAcceptance[] {
   const stale: StaleAcceptance[] = [];
@@ -121,7 +127,7 @@ function acceptances(stock: Stock, findings: Finding[]): StaleAcceptance[] {
     const at = findings.findIndex((finding) => finding.key === key);
     const finding = findings[at];
     if (finding === undefined) stale.push({ key, why: 'not-found' });
-    else if (until !== undefined && dayOf(until) <= stock.day) stale.push({ key, why: 'past-its-day' });
+    else if (!isInForce(stock, until)) stale.push({ key, why: 'past-its-day' });
     else findings[at] = { ...finding, accepted: reason };
   }
   return stale;

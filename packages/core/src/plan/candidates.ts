@@ -1,11 +1,11 @@
 import type { Finding, Situation } from '@commensal/schema';
-import { type Asked, askedUnder, byGravity, findingsOf, isError } from '../check/check.js';
+import { type Asked, askedUnder, byGravity, findingsOf, isAccepted, isError } from '../check/check.js';
 import { reachInto, type TankReach } from '../rules/gape/tank-reach.js';
 import { gape } from '../rules/gape/index.js';
 import { isVendors } from '../rules/ids.js';
 import { rules as allRules } from '../rules/index.js';
 import { ammoniaMayBeAnError, nitrogen } from '../rules/nitrogen/index.js';
-import type { AnyRule } from '../rules/rule.js';
+import { type AnyRule, keyOf } from '../rules/rule.js';
 import { kindOf } from '../stock/kind-of.js';
 import { type Library, recordOf } from '../stock/library.js';
 import { holding, laidOut } from '../stock/same-shape.js';
@@ -20,7 +20,7 @@ export interface Candidate {
   /** Length at which it usually comes in, total, in cm; undefined where that is not known. */
   readonly lengthCm: number | undefined;
   readonly mayJoin: boolean;
-  /** Errors that involve it, the gravest first; of a scan that asks only whether, the first that was found. */
+  /** Errors that involve it, the gravest first; none where a scan asks only whether. */
   readonly because: readonly Finding[];
   /** Doubts about errors that involve it; undefined in a scan that asks only whether. */
   readonly doubts: number | undefined;
@@ -56,12 +56,14 @@ export function candidatesFor(
     const record = recordOf(library, id);
     if (record === undefined) throw new RangeError(`candidatesFor: expected a species of the library, received "${id}"`);
     const animal = newcomerOf(stock, kindOf(record, library.standIns));
-    const told = asks === 'whether' ? firstError(stock, animal, sorted, reach) : everyError(stock, animal, sorted.all);
-    return { species: record.id, count: animal.count, lengthCm: animal.lengthCm?.centre, mayJoin: told.because.length === 0, ...told };
+    const told = asks === 'whether' ? whether(!hasError(stock, animal, sorted, reach)) : everyError(stock, animal, sorted.all);
+    return { species: record.id, count: animal.count, lengthCm: animal.lengthCm?.centre, ...told };
   });
 }
 
-type Told = Pick<Candidate, 'because' | 'doubts'>;
+type Told = Pick<Candidate, 'mayJoin' | 'because' | 'doubts'>;
+
+const whether = (mayJoin: boolean): Told => ({ mayJoin, because: [], doubts: undefined });
 
 /** A newcomer as a situation without length, sex or day of purchase has it. */
 function newcomerOf(stock: Stock, kind: StockKind): StockAnimal {
@@ -125,51 +127,49 @@ const involves = (finding: Finding, { id }: StockAnimal): boolean => finding.sub
 
 function everyError(stock: Stock, animal: StockAnimal, asked: readonly Asked[]): Told {
   const findings = findingsOf(withNewcomer(stock, animal), asked, 'error').filter((finding) => involves(finding, animal));
+  const because = findings.filter(isError).sort(byGravity);
   return {
-    because: findings.filter(isError).sort(byGravity),
+    mayJoin: because.length === 0,
+    because,
     doubts: findings.filter(({ outcome, accepted }) => outcome === 'cantTell' && accepted === undefined).length,
   };
 }
 
 /** What is cheap and rules out most comes first: the animal alone, those it meets one by one, all together. */
-function firstError(
+function hasError(
   stock: Stock,
   animal: StockAnimal,
   { option, gape: swallowing, pair, rest }: Stages,
   reach: TankReach | undefined,
-): Told {
-  const first = (among: Stock, asked: readonly Asked[]): Finding | undefined =>
-    findingsOf(among, asked, 'error').find((finding) => isError(finding) && involves(finding, animal));
-  const found =
-    first(holding(stock, [animal]), option) ??
-    firstMeeting(stock, animal, pair, swallowing, reach, first) ??
-    firstOf(rest, ({ rule, options }) => {
-      const whole = withNewcomer(stock, animal);
-      return rule === nitrogen && !ammoniaMayBeAnError(whole) ? undefined : first(whole, [{ rule, options }]);
-    });
-  return { because: found === undefined ? [] : [found], doubts: undefined };
-}
-
-function firstMeeting(
-  stock: Stock,
-  animal: StockAnimal,
-  pair: readonly Asked[],
-  swallowing: Asked | undefined,
-  reach: TankReach | undefined,
-  first: (among: Stock, asked: readonly Asked[]) => Finding | undefined,
-): Finding | undefined {
+): boolean {
+  const alone = holding(stock, [animal]);
+  if (option.some((one) => fails(alone, one, animal))) return true;
+  const asked = swallowing === undefined || reach?.isOut(animal) === true ? pair : [swallowing, ...pair];
   // Several of a kind meet each other as well.
-  const own = animal.count > 1 ? [[animal]] : [];
-  const meetings = [...own, ...stock.animals.map((other) => inEntryOrder([other, animal]))];
-  const isOutOfReach = reach?.isOut(animal) === true;
-  const asked = swallowing === undefined || isOutOfReach ? pair : [swallowing, ...pair];
-  return asked.length === 0 ? undefined : firstOf(meetings, (animals) => first(holding(stock, animals), asked));
+  if (animal.count > 1 && pair.some((one) => fails(alone, one, animal))) return true;
+  if (stock.animals.some((other) => meets(stock, other, animal, asked))) return true;
+  const whole = withNewcomer(stock, animal);
+  return rest.some((one) => (one.rule !== nitrogen || ammoniaMayBeAnError(whole)) && fails(whole, one, animal));
 }
 
-function firstOf<Item, Found>(items: readonly Item[], find: (item: Item) => Found | undefined): Found | undefined {
-  for (const item of items) {
-    const found = find(item);
-    if (found !== undefined) return found;
-  }
-  return undefined;
+function meets(stock: Stock, other: StockAnimal, animal: StockAnimal, asked: readonly Asked[]): boolean {
+  const both = holding(stock, inEntryOrder([other, animal]));
+  return asked.some((one) => fails(both, one, animal));
+}
+
+/** Whether one rule comes to an error that involves an animal and that nobody has accepted. */
+function fails(stock: Stock, { rule, options }: Asked, animal: StockAnimal): boolean {
+  let isFound = false;
+  rule.measure(stock, options, (measure) => {
+    if (isFound) return;
+    const verdict = rule.judge(measure, options);
+    if (verdict.outcome !== 'failed' || verdict.level !== 'error') return;
+    // Of two animals both are part of a swallowing; what else a finding names only it itself can tell.
+    if (rule === gape && stock.settings.accepted.length === 0) isFound = true;
+    else {
+      const { subjects } = rule.tell(measure, verdict, stock, options);
+      isFound = subjects.some(({ id }) => id === animal.id) && !isAccepted(stock, keyOf(rule.id, subjects));
+    }
+  });
+  return isFound;
 }
