@@ -1,0 +1,175 @@
+import type { Situation, SpeciesRecord } from '@commensal/schema';
+import { convert } from '../../quantity/units.js';
+import { kindOf } from '../../stock/kind-of.js';
+import type { Library } from '../../stock/library.js';
+import { stockOf } from '../../stock/stock-of.js';
+import type { Stock } from '../../stock/stock.js';
+import { tankOf } from '../../stock/tank-of.js';
+import type { Variable } from '../study/variable.js';
+import { type Scenario, scenarioOf } from './scenario-of.js';
+import { copyOf, placesThatVary, type Slot, type Varied } from './slots.js';
+
+/** How the values of variables get into a stock. */
+export interface Writing {
+  readonly write: (values: Float64Array) => void;
+  /** Every place that is written to. */
+  readonly slots: readonly Slot[];
+}
+
+/** What the documents are, variable by variable. */
+export interface Documents {
+  readonly situation: Situation;
+  readonly library: Library;
+  readonly variables: readonly Variable[];
+}
+
+export const scenarioIn = ({ situation, library, variables }: Documents, values: Float64Array): Scenario =>
+  scenarioOf(situation, library, variables, values);
+
+/** The stock of a scenario, resolved from its documents. */
+export function stockIn(documents: Documents, values: Float64Array): Stock {
+  const { situation, library } = scenarioIn(documents, values);
+  return stockOf(situation, library).stock;
+}
+
+/**
+ * How to write the values of variables into `stock`, a private copy of the stock of the scenario `first`; those that are `fixed` keep the value they
+ * have there. What reaches the stock as it is, or in another unit, is written straight; what of tank and species is worked out from it is worked out anew
+ * from their documents alone. Undefined where neither does: then the documents have to be resolved as a whole in each scenario.
+ *
+ * Where values arrive is found by trying: two scenarios in which every variable has another value are resolved and compared with the first. Nothing
+ * in core remembers anything by animal or stock, which makes it safe to write into one.
+ */
+export function writingInto(stock: Stock, documents: Documents, first: Float64Array, fixed: readonly boolean[]): Writing | undefined {
+  const { variables, library } = documents;
+  // Days move animals about, and thresholds are read before a rule runs.
+  if (variables.some(({ unit, at }, index) => fixed[index] !== true && (unit === 'd' || at.some(isSetting)))) return undefined;
+  const trials = [1, 2].map((trial) => {
+    const values = Float64Array.from(first);
+    for (let at = 0; at < values.length; at += 1) if (fixed[at] !== true) values[at] = moved(first[at] as number, trial, at);
+    return values;
+  });
+  const [one, other] = trials as [Float64Array, Float64Array];
+  const places = placesThatVary(stock, stockIn(documents, one), stockIn(documents, other));
+  if (places === undefined) return undefined;
+
+  const straight = straightIn(places, variables, one, other);
+  const rest = places.filter((place) => !straight.some(({ slot }) => slot === place));
+  const worked: Worked[] = [];
+  for (const place of rest) {
+    const root = rootOf(place.path, stock);
+    if (root === undefined) return undefined;
+    const known = worked.find(({ about }) => about === root.about);
+    const entry = { slot: place, path: root.path };
+    if (known !== undefined) {
+      known.places.push(entry);
+      continue;
+    }
+    const resolve =
+      root.about === 'tank'
+        ? resolving(
+            (values) => scenarioIn(documents, values).situation.tank,
+            (tank) => tankOf(tank),
+          )
+        : resolving(
+            (values) => scenarioIn(documents, values).library.records.get(root.about) as SpeciesRecord,
+            (record) => kindOf(record, library.standIns),
+          );
+    const again = resolve(variables, first, one, other);
+    if (again === undefined) return undefined;
+    worked.push({ about: root.about, again, places: [entry] });
+  }
+  return {
+    slots: places,
+    write: (values) => {
+      for (let at = 0; at < straight.length; at += 1) {
+        const { slot, variable, read } = straight[at] as Straight;
+        slot.holder[slot.key] = read === undefined ? values[variable] : read(values[variable] as number);
+      }
+      for (const { again, places: into } of worked) {
+        const resolved = again(values);
+        for (const { slot, path } of into) slot.holder[slot.key] = path.reduce<unknown>((value, key) => (value as Members)[key], resolved);
+      }
+    },
+  };
+}
+
+const isSetting = (pointer: string): boolean => pointer.startsWith('/situation/settings/');
+
+/** Another value near the first, another step for each variable so that none is taken for another. */
+const moved = (value: number, trial: number, variable: number): number => value * (1 + (trial * (variable + 1.25)) / 65536) + trial / 1024;
+
+interface Straight {
+  readonly slot: Slot;
+  readonly variable: number;
+  /** Undefined where the value stands there as it is. */
+  readonly read: ((value: number) => number) | undefined;
+}
+
+/** The units that stocks are counted in. */
+const COUNTED_IN: readonly string[] = ['cm', 'L', 'kg', 'Cel', '1', '/a', '[pH]', 'g', 'm2', 'g/d'];
+
+/** The places that hold the value of one variable, as it is or in another unit. */
+function straightIn(places: readonly Varied[], variables: readonly Variable[], one: Float64Array, other: Float64Array): Straight[] {
+  return places.flatMap((slot): Straight[] => {
+    for (let variable = 0; variable < variables.length; variable += 1) {
+      const [x, y] = [one[variable] as number, other[variable] as number];
+      if (slot.one === x && slot.other === y) return [{ slot, variable, read: undefined }];
+      const { unit } = variables[variable] as Variable;
+      for (const counted of unit === undefined ? [] : COUNTED_IN) {
+        const read = readingIn(unit as string, counted);
+        if (read !== undefined && slot.one === read(x) && slot.other === read(y)) return [{ slot, variable, read }];
+      }
+    }
+    return [];
+  });
+}
+
+function readingIn(unit: string, counted: string): ((value: number) => number) | undefined {
+  if (unit === counted) return undefined;
+  try {
+    convert(1, unit, counted);
+    return (value) => convert(value, unit, counted);
+  } catch {
+    return undefined;
+  }
+}
+
+type Members = Readonly<Record<string, unknown>>;
+
+interface Worked {
+  /** `tank`, or the id of a species. */
+  readonly about: string;
+  readonly again: (values: Float64Array) => unknown;
+  readonly places: { readonly slot: Slot; readonly path: readonly string[] }[];
+}
+
+/** What a place of a stock is worked out from, and its path in that. */
+function rootOf([top, index, member, ...rest]: readonly string[], stock: Stock): { about: string; path: readonly string[] } | undefined {
+  if (top === 'tank') return { about: 'tank', path: [index, member, ...rest].filter((key) => key !== undefined) };
+  if (member !== 'kind') return undefined;
+  const line = top === 'animals' ? stock.animals[Number(index)] : top === 'wishes' ? stock.wishes[Number(index)] : undefined;
+  return line === undefined ? undefined : { about: line.kind.id, path: rest };
+}
+
+/** Resolves a part of the documents again and again, its values written into a copy of it. */
+const resolving =
+  <Part extends object>(partOf: (values: Float64Array) => Part, resolve: (part: Part) => unknown) =>
+  (
+    variables: readonly Variable[],
+    first: Float64Array,
+    one: Float64Array,
+    other: Float64Array,
+  ): ((values: Float64Array) => unknown) | undefined => {
+    const part = copyOf(partOf(first));
+    const places = placesThatVary(part, partOf(one), partOf(other));
+    if (places === undefined) return undefined;
+    const straight = straightIn(places, variables, one, other);
+    if (straight.length < places.length) return undefined;
+    return (values) => {
+      for (const { slot, variable, read } of straight) {
+        slot.holder[slot.key] = read === undefined ? values[variable] : read(values[variable] as number);
+      }
+      return resolve(part);
+    };
+  };
