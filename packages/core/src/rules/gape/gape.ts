@@ -1,5 +1,5 @@
 import type { Datum, Level, Subject } from '@commensal/schema';
-import { everCrosses, firstCrossing, type Growing } from '../../biology/first-crossing.js';
+import { crossedBy, everCrosses, firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { lengthAfter } from '../../biology/length-after.js';
 import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
@@ -64,7 +64,7 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   defaults: gapeDefaults,
 
   measure(stock, options, each) {
-    const lastDay = stock.animals.reduce((last, animal) => Math.max(last, arrivalOf(stock, animal)), stock.horizonDay);
+    const lastDay = lastDayOf(stock);
     const sides = stock.animals.map(sideOf);
     const bodies = sides.filter(({ animal }) => canBePrey(animal)).map((side) => preyOf(side, arrivalOf(stock, side.animal)));
     for (const side of sides) {
@@ -88,11 +88,16 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   },
 };
 
+/** The last day on which any two are compared. */
+export const lastDayOf = (stock: Stock): number =>
+  stock.animals.reduce((last, animal) => Math.max(last, arrivalOf(stock, animal)), stock.horizonDay);
+
 /** Shells, spines and stings are no matter of the gape. */
-const canBePrey = (animal: StockAnimal): boolean =>
+export const canBePrey = (animal: StockAnimal): boolean =>
   animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
 
-function measurePair(stock: Stock, swallower: Swallower, body: Prey, from: number, until: number, options: GapeOptions): GapeMeasure {
+/** A swallower and its prey from a day on to another. */
+export function measurePair(stock: Stock, swallower: Swallower, body: Prey, from: number, until: number, options: GapeOptions): GapeMeasure {
   const { animal: predator } = swallower;
   const { animal: prey } = body;
   const isOut = neverFits(swallower, body);
@@ -136,7 +141,7 @@ function reachOf(
   const stays = swallower.animal.leaveDay > lastDay && body.animal.leaveDay > lastDay;
   const fails = crossing <= years;
   const atFullSize = !fails && stays && fitsLater(pairing, years, options);
-  const easyRatio = Math.max(mouthRatio / options.smallShare, ratio);
+  const easyRatio = easyRatioOf(mouthRatio, ratio, options);
   const easyMouthful = fails ? everCrosses(predator, prey, easyRatio, years) : atFullSize && predatorFullCm >= easyRatio * preyFullCm;
   const doubtful = !fails && !atFullSize;
   return {
@@ -149,12 +154,30 @@ function reachOf(
 }
 
 /** Beyond the horizon both grow on to full size. */
-function fitsLater(pairing: Pairing, years: number, options: GapeOptions): boolean {
-  if (pairing.predatorFullCm >= pairing.ratio * pairing.preyFullCm) return true;
-  const { predator, prey, ratio, predatorFullCm } = pairing;
+function fitsLater({ predator, prey, ratio, predatorFullCm, preyFullCm }: Pairing, years: number, options: GapeOptions): boolean {
   const { startCm, ratePerYear } = predator;
-  return everCrosses({ startCm, asymptoticCm: predatorFullCm, ratePerYear }, prey, ratio, years + options.lookBeyondYears);
+  const until = years + options.lookBeyondYears;
+  return fitsFullGrown(startCm, predatorFullCm, ratePerYear, prey.startCm, prey.asymptoticCm, prey.ratePerYear, preyFullCm, ratio, until);
 }
+
+/** The same of plain numbers: lengths in cm, those of the prey last; `untilYears` is how long growth is followed. */
+export const fitsFullGrown = (
+  startCm: number,
+  fullCm: number,
+  rate: number,
+  preyStartCm: number,
+  preyAsymptoticCm: number,
+  preyRate: number,
+  preyFullCm: number,
+  ratio: number,
+  untilYears: number,
+): boolean =>
+  fullCm >= ratio * preyFullCm ||
+  crossedBy(startCm, fullCm, rate, preyStartCm, preyAsymptoticCm, preyRate, ratio, untilYears) < Number.POSITIVE_INFINITY;
+
+/** How many times as long as the prey a swallower is to which it is an easy mouthful. */
+export const easyRatioOf = (mouthRatio: number, ratio: number, { smallShare }: GapeOptions): number =>
+  Math.max(mouthRatio / smallShare, ratio);
 
 /**
  * Days between the looks at a span for a doubt; its first day is then closed in by halving. Margins turn over years. Looks
@@ -200,12 +223,13 @@ const LEVELS: Readonly<Record<Interest, readonly [ordinary: Level, easy: Level]>
   unknown: ['error', 'error'],
 };
 
+/** The level of a danger: lower where it lies beyond the horizon, and to prey that is spared. */
+export const gapeLevel = (interest: Interest, easyMouthful: boolean, later: boolean, spared: boolean): Level =>
+  lower(LEVELS[interest][easyMouthful ? 1 : 0], (later ? 1 : 0) + (spared ? 1 : 0));
+
 /** From numbers to an outcome and a level. "Can it", never "will it": appetite moves the level, never the outcome. */
 export function judgeGape(measure: GapeMeasure): Verdict {
-  const levelAt = (later: boolean): Level => {
-    const level = LEVELS[measure.interest][measure.easyMouthful ? 1 : 0];
-    return lower(level, (later ? 1 : 0) + (measure.spared ? 1 : 0));
-  };
+  const levelAt = (later: boolean): Level => gapeLevel(measure.interest, measure.easyMouthful, later, measure.spared);
   if (measure.gaps !== undefined) return { outcome: 'cantTell', level: levelAt(false), message: 'gape.unknown' };
   if (measure.firstDay === measure.fromDay) {
     const residents = measure.predator.role === 'resident' && measure.prey.role === 'resident';

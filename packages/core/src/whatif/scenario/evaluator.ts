@@ -4,7 +4,7 @@ import type { Library } from '../../stock/library.js';
 import type { Column } from '../study/column.js';
 import type { Variable } from '../study/variable.js';
 import { type Asked, askedFor } from './outputs.js';
-import { type Part, partsOf } from './parts.js';
+import { type Part, partsForMany, partsOf } from './parts.js';
 import { planPart } from './planned.js';
 import { copyOf, isReadBy } from './slots.js';
 import { targetProblems } from './target-problems.js';
@@ -143,14 +143,14 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   if (writing === undefined) return undefined;
   const width = asked.columns.length;
   const constant = new Float64Array(width).fill(Number.NaN);
-  const parts = partsOf(stock, asked);
+  const parts = partsForMany(stock, asked);
   for (const part of parts) part(stock, constant, 0);
   const probe = copyOf(stock);
   const probed = writingInto(probe, documents, first, fixed)?.slots ?? [];
   const varying: Part[] = parts.filter((part) => isReadBy(probed, () => part(probe, new Float64Array(width), 0)));
   return (values, into, at) => {
     into.set(constant, at);
-    writing.write(values);
+    if (varying.length > 0) writing.write(values);
     for (const part of varying) part(stock, into, at);
   };
 }
