@@ -62,3 +62,12 @@ export function convert(value: number, from: string, to: string): number {
   const counted = (value - (source.offset ?? 0)) * source.factor;
   return counted / target.factor + (target.offset ?? 0);
 }
+
+/**
+ * Whether numbers in one unit can be given in another: both known, and of one kind.
+ *
+ * @example
+ * isConvertible('[in_i]', 'cm'); // true
+ */
+export const isConvertible = (from: string, to: string): boolean =>
+  UNITS.get(from) !== undefined && UNITS.get(from)?.measures === UNITS.get(to)?.measures;

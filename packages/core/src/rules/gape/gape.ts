@@ -97,7 +97,14 @@ export const canBePrey = (animal: StockAnimal): boolean =>
   animal.kind.form === 'fish' || animal.kind.form === 'shrimp' || animal.kind.form === 'crab';
 
 /** A swallower and its prey from a day on to another. */
-export function measurePair(stock: Stock, swallower: Swallower, body: Prey, from: number, until: number, options: GapeOptions): GapeMeasure {
+export function measurePair(
+  stock: Stock,
+  swallower: Swallower,
+  body: Prey,
+  from: number,
+  until: number,
+  options: GapeOptions,
+): GapeMeasure {
   const { animal: predator } = swallower;
   const { animal: prey } = body;
   const isOut = neverFits(swallower, body);

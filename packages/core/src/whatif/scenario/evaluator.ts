@@ -4,9 +4,10 @@ import type { Library } from '../../stock/library.js';
 import type { Column } from '../study/column.js';
 import type { Variable } from '../study/variable.js';
 import { type Asked, askedFor } from './outputs.js';
-import { type Part, partsForMany, partsOf } from './parts.js';
+import { hasRun, type Part, partsOf, type Run, runsOf } from './parts.js';
 import { planPart } from './planned.js';
 import { copyOf, isReadBy } from './slots.js';
+import type { Stock } from '../../stock/stock.js';
 import { targetProblems } from './target-problems.js';
 import { type Documents, scenarioIn, stockIn, writingInto } from './writing.js';
 
@@ -143,14 +144,27 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   if (writing === undefined) return undefined;
   const width = asked.columns.length;
   const constant = new Float64Array(width).fill(Number.NaN);
-  const parts = partsForMany(stock, asked);
+  const parts = partsOf(stock, asked, hasRun);
+  const runs = runsOf(stock, writing, asked);
   for (const part of parts) part(stock, constant, 0);
+  for (const { run } of runs) run(first, () => stock, constant, 0);
   const probe = copyOf(stock);
   const probed = writingInto(probe, documents, first, fixed)?.slots ?? [];
   const varying: Part[] = parts.filter((part) => isReadBy(probed, () => part(probe, new Float64Array(width), 0)));
+  const running = runs.filter(({ varies }) => varies);
+
+  let current = first;
+  let isWritten = false;
+  const written = (): Stock => {
+    if (!isWritten) writing.write(current);
+    isWritten = true;
+    return stock;
+  };
   return (values, into, at) => {
+    current = values;
+    isWritten = false;
     into.set(constant, at);
-    if (varying.length > 0) writing.write(values);
-    for (const part of varying) part(stock, into, at);
+    for (let index = 0; index < running.length; index += 1) (running[index] as Run).run(values, written, into, at);
+    for (let index = 0; index < varying.length; index += 1) (varying[index] as Part)(written(), into, at);
   };
 }

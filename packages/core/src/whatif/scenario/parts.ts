@@ -1,4 +1,4 @@
-import { type Asked as RuleAsked, askedUnder } from '../../check/check.js';
+import { askedUnder } from '../../check/check.js';
 import { gape } from '../../rules/gape/index.js';
 import type { GapeOptions } from '../../rules/gape/options.js';
 import { LEVELS } from '../../rules/levels.js';
@@ -7,38 +7,46 @@ import { missingRock } from '../../rules/rock-crowding.js';
 import type { AnyRule, Telling } from '../../rules/rule.js';
 import type { Stock } from '../../stock/stock.js';
 import { type Asked, type Asking, OUTCOMES } from './outputs.js';
-import { swallowingPart } from './swallowing.js';
+import { swallowingRun } from './swallowing.js';
 import { rankOf, tallyOf } from './tally.js';
+import type { Writing } from './writing.js';
 
 /** Something that is measured on a stock and goes to some columns. */
 export type Part = (stock: Stock, into: Float64Array, at: number) => void;
 
-/** How a rule is measured over many scenarios that differ from `stock` in numbers alone. */
-type Measured = (stock: Stock, asked: RuleAsked, askings: readonly Asking[]) => Part;
-
-/** Everything that is measured on a stock under its settings, once. */
-export const partsOf = (stock: Stock, asked: Asked): Part[] =>
-  allParts(stock, asked, (_, { rule, options }, askings) => rulePart(rule, options, askings));
-
-/** The same over many scenarios that differ from it in numbers alone. */
-export const partsForMany = (stock: Stock, asked: Asked): Part[] =>
-  allParts(stock, asked, (laidOut, { rule, options }, askings) =>
-    isGape(rule) ? swallowingPart(laidOut, options as GapeOptions, askings) : rulePart(rule, options, askings),
-  );
-
-const isGape = (rule: unknown): boolean => rule === gape;
-
-function allParts(stock: Stock, { byRule, missingRock: rockColumn, peakAmmonia: ammoniaColumn }: Asked, measured: Measured): Part[] {
+/** Everything that is measured on a stock under its settings, once; rules left out are measured otherwise. */
+export function partsOf(
+  stock: Stock,
+  { byRule, missingRock: rockColumn, peakAmmonia: ammoniaColumn }: Asked,
+  isLeftOut: (rule: unknown) => boolean = noRule,
+): Part[] {
   const { off } = stock.settings;
   const untested = [...byRule].filter(([{ id }]) => off.includes(id)).map(([, askings]) => untestedPart(askings));
-  const asked = askedUnder(stock, [...byRule.keys()]).map((one) => measured(stock, one, byRule.get(one.rule) ?? []));
+  const asked = askedUnder(stock, [...byRule.keys()]).filter(({ rule }) => !isLeftOut(rule));
   return [
     ...untested,
-    ...asked,
+    ...asked.map(({ rule, options }) => rulePart(rule, options, byRule.get(rule) ?? [])),
     ...(rockColumn === undefined ? [] : [figurePart(rockColumn, missingRock)]),
     ...(ammoniaColumn === undefined ? [] : [figurePart(ammoniaColumn, peakAmmonia)]),
   ];
 }
+
+const noRule = (_rule: unknown): boolean => false;
+
+/** What runs over many scenarios by columns of numbers: the stock is written only where it is asked for. */
+export interface Run {
+  readonly run: (values: Float64Array, written: () => Stock, into: Float64Array, at: number) => void;
+  readonly varies: boolean;
+}
+
+/** Rules that have a run of their own. */
+export const hasRun = (rule: unknown): boolean => rule === gape;
+
+/** The runs of what is asked, over scenarios that differ from `stock` in what is written alone. */
+export const runsOf = (stock: Stock, writing: Writing, { byRule }: Asked): Run[] =>
+  askedUnder(stock, [...byRule.keys()].filter(hasRun)).map(({ rule, options }) =>
+    swallowingRun(stock, writing, options as GapeOptions, byRule.get(rule) ?? []),
+  );
 
 const figurePart =
   (column: number, of: (stock: Stock) => number | undefined): Part =>

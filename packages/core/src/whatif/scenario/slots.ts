@@ -16,9 +16,10 @@ export function copyOf<Value>(value: Value, copies: Map<unknown, unknown> = new 
   if (typeof value !== 'object' || value === null) return value;
   const known = copies.get(value);
   if (known !== undefined) return known as Value;
-  const copy: Record<string, unknown> | unknown[] = Array.isArray(value) ? [] : {};
+  // Spread, not key by key: engines look up members of objects with many keys slowly that were added one by one.
+  const copy = (Array.isArray(value) ? [...value] : { ...value }) as Record<string, unknown>;
   copies.set(value, copy);
-  for (const [key, member] of Object.entries(value)) (copy as Record<string, unknown>)[key] = copyOf(member, copies);
+  for (const [key, member] of Object.entries(value)) if (typeof member === 'object') copy[key] = copyOf(member, copies);
   return copy as Value;
 }
 

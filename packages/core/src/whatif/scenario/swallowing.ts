@@ -1,31 +1,22 @@
 import { crossedBy, crossingOf } from '../../biology/first-crossing.js';
 import { lengthAfter } from '../../biology/length-after.js';
 import { DAYS_PER_YEAR } from '../../quantity/days.js';
-import { logDown, logUp } from '../../quantity/log-errors.js';
 import type { Band } from '../../quantity/band.js';
 import { canBePrey, easyRatioOf, fitsFullGrown, gapeLevel, judgeGape, lastDayOf, measurePair } from '../../rules/gape/gape.js';
 import { interestIn } from '../../rules/gape/interest.js';
 import { yearsSince } from '../../rules/gape/lengths.js';
 import type { GapeOptions } from '../../rules/gape/options.js';
-import {
-  depthOffered,
-  fullCmOf,
-  limitOf,
-  type Prey,
-  preyOf,
-  ROUNDING,
-  sideOf,
-  type Swallower,
-  swallowerOf,
-} from '../../rules/gape/sides.js';
+import { depthOffered, limitOf, type Prey, preyOf, ROUNDING, sideOf, type Swallower, swallowerOf } from '../../rules/gape/sides.js';
 import { LEVELS } from '../../rules/levels.js';
 import { meetingOf } from '../../rules/meeting.js';
 import { arePartners } from '../../rules/partners.js';
 import { arrivalOf } from '../../rules/presence.js';
-import type { Stock, StockAnimal } from '../../stock/stock.js';
+import type { Stock, StockAnimal, StockKind } from '../../stock/stock.js';
 import { type Asking, OUTCOMES } from './outputs.js';
-import type { Part } from './parts.js';
+import { type BandColumns, figuresOf } from './figures.js';
+import type { Run } from './parts.js';
 import { rankOf, writeOutcome } from './tally.js';
+import type { Writing } from './writing.js';
 
 const PASSED = rankOf(OUTCOMES.indexOf('passed'), 0);
 const failed = (level: number): number => rankOf(OUTCOMES.indexOf('failed'), level);
@@ -65,70 +56,78 @@ interface Pair {
  * gravest down, so that what cannot change the answer is not worked out; doubts come last, as every failure is graver. Where a bound of a few products
  * settles nothing, and where lengths have errors, a doubt is put to the rule's own functions.
  */
-export function swallowingPart(laidOut: Stock, options: GapeOptions, askings: readonly Asking[]): Part {
-  const { animals } = laidOut;
+export function swallowingRun(laidOut: Stock, writing: Writing, options: GapeOptions, askings: readonly Asking[]): Run {
+  const { animals, day } = laidOut;
   const lastDay = lastDayOf(laidOut);
   const pairs = pairsIn(laidOut, askings).sort((one, other) => other.failsEasily - one.failsEasily || other.mayFail - one.mayFail);
-  const used = [...new Set(pairs.flatMap(({ predator, prey }) => [predator, prey]))];
+  const figures = figuresOf(laidOut, writing, ['length', 'asymptote', 'rate', 'adult', 'standard', 'swallow', 'depth', 'defended']);
+  const { length, asymptote, rate, adult, standard, swallow, depth: rest, defended } = figures.bands;
   const column = (): Float64Array => new Float64Array(animals.length);
-  const [start, end, rate, full, limitPer, capRatio, capAtWorst, depth, deepest, longest, shallowest, shortest] = [
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-    column(),
-  ] as const;
-  const squareFactor = column();
-  const isExact = new Uint8Array(animals.length);
-  const depthIsExact = new Uint8Array(animals.length);
-  const squeeze = Math.log(options.squeeze);
+  /** Asymptotic length, where an animal is longer its own; full size. */
+  const [end, full] = [column(), column()];
+  const [limitPer, capRatio, capAtWorst, depth, depthLow] = [column(), column(), column(), column(), column()];
+  const [deepest, longest, shallowest, shortest] = [column(), column(), column(), column()];
+  const isDistensible = Uint8Array.from(animals, ({ kind }) => (kind.gapeClass === 'distensible' ? 1 : 0));
+  const stretched = limitOf({ gapeClass: 'distensible' } as StockKind, options) as Band;
+  const swallowers = [...new Set(pairs.filter(({ isGap }) => !isGap).map(({ predator }) => predator))];
+  const bodies = [...new Set(pairs.filter(({ isGap }) => !isGap).map(({ prey }) => prey))];
+  const lines = [...new Set([...swallowers, ...bodies])];
 
-  const load = (animal: StockAnimal, at: number): void => {
-    const { kind, lengthCm } = animal;
-    const { asymptoticCm, ratePerYear, totalPerStandard } = kind;
-    const limit = limitOf(kind, options);
-    const offered = depthOffered(kind).perTotal;
-    if (lengthCm === undefined || asymptoticCm === undefined || ratePerYear === undefined) return;
-    start[at] = lengthCm.centre;
-    end[at] = Math.max(asymptoticCm.centre, lengthCm.centre);
-    rate[at] = ratePerYear.centre;
-    full[at] = fullCmOf(animal);
-    isExact[at] = isOne(lengthCm) && isOne(asymptoticCm) && isOne(ratePerYear) ? 1 : 0;
-    const isDistensible = kind.gapeClass === 'distensible';
-    if (limit !== undefined && totalPerStandard !== undefined) {
-      const standard = totalPerStandard.centre;
-      limitPer[at] = limit.centre / standard;
-      capRatio[at] = standard / (isDistensible ? options.distensibleLongestShare : options.longestShare);
-      capAtWorst[at] = standard / (isDistensible ? options.distensibleLongestShareAtMost : options.longestShareAtMost);
-      // Errors are laid on in turn: no less than the root of their squares.
-      squareFactor[at] = (isDistensible ? 1 : options.squeeze) * (limit.high / limit.centre) * (standard / totalPerStandard.low);
-      const top = Math.max(lengthCm.high, asymptoticCm.high, ((full[at] as number) * asymptoticCm.high) / asymptoticCm.centre);
-      deepest[at] = top * (limitPer[at] as number) * (squareFactor[at] as number) * OVER;
-      longest[at] = (top / Math.min(capRatio[at] as number, capAtWorst[at] as number)) * OVER;
-    }
-    if (offered === undefined) return;
-    depth[at] = offered.centre;
-    depthIsExact[at] = isOne(offered) ? 1 : 0;
-    const least = Math.min(lengthCm.low, ((full[at] as number) * asymptoticCm.low) / asymptoticCm.centre);
-    shallowest[at] = least * offered.low;
+  /** What an animal is in all its pairs. */
+  const loadLine = (at: number): void => {
+    const start = length.centre[at] as number;
+    const asymptotic = asymptote.centre[at] as number;
+    end[at] = Math.max(asymptotic, start);
+    // What has an asymptotic length has an adult length.
+    full[at] = Math.max(asymptotic, adult.centre[at] as number, start);
+  };
+  const loadSwallower = (at: number): void => {
+    const stretches = isDistensible[at] === 1;
+    const [centre, high] = stretches ? [stretched.centre, stretched.high] : [swallow.centre[at] as number, swallow.high[at] as number];
+    const perStandard = standard.centre[at] as number;
+    limitPer[at] = centre / perStandard;
+    capRatio[at] = perStandard / (stretches ? options.distensibleLongestShare : options.longestShare);
+    capAtWorst[at] = perStandard / (stretches ? options.distensibleLongestShareAtMost : options.longestShareAtMost);
+    // Errors are laid on in turn: no less than the root of their squares.
+    const errors = (stretches ? 1 : options.squeeze) * (high / centre) * (perStandard / (standard.low[at] as number));
+    const asymptoticHigh = asymptote.high[at] as number;
+    const ofFull = ((full[at] as number) * asymptoticHigh) / (asymptote.centre[at] as number);
+    const top = Math.max(length.high[at] as number, asymptoticHigh, ofFull);
+    deepest[at] = top * (limitPer[at] as number) * errors * OVER;
+    longest[at] = (top / Math.min(capRatio[at] as number, capAtWorst[at] as number)) * OVER;
+  };
+  const loadBody = (at: number): void => {
+    const raised = defended.centre[at] as number;
+    const isRaised = raised > (Number.isNaN(rest.centre[at] as number) ? 0 : (rest.centre[at] as number));
+    const offered = isRaised ? defended : rest;
+    depth[at] = offered.centre[at] as number;
+    depthLow[at] = offered.low[at] as number;
+    const ofFull = ((full[at] as number) * (asymptote.low[at] as number)) / (asymptote.centre[at] as number);
+    const least = Math.min(length.low[at] as number, ofFull);
+    shallowest[at] = least * (depthLow[at] as number);
     shortest[at] = least;
   };
+  const isExact = (at: number): boolean => isOne(length, at) && isOne(asymptote, at) && isOne(rate, at);
 
-  /** The square of the error of a mouth, in logarithms. */
-  const mouthSquares = ({ kind }: StockAnimal): number => {
-    const limit = limitOf(kind, options);
-    const ofLimit = limit === undefined ? 0 : logUp(limit);
-    const ofSqueeze = kind.gapeClass === 'distensible' ? 0 : squeeze;
-    const ofStandard = kind.totalPerStandard === undefined ? 0 : logDown(kind.totalPerStandard);
-    return ofLimit * ofLimit + ofSqueeze * ofSqueeze + ofStandard * ofStandard;
+  /** The length on a day at the centre, as the rule works it out. */
+  const grownTo = (at: number, onDay: number): number =>
+    lengthAfter(
+      length.centre[at] as number,
+      asymptote.centre[at] as number,
+      rate.centre[at] as number,
+      yearsSince(animals[at] as StockAnimal, onDay),
+    );
+
+  /** Upper bound of the factor by which the errors of mouth and body make a body fit that does not at the centre. */
+  const fitFactor = (i: number, j: number): number => {
+    const [centre, high] = isDistensible[i] === 1 ? [stretched.centre, stretched.high] : [swallow.centre[i], swallow.high[i]];
+    const ofMouth = Math.log((high as number) / (centre as number));
+    const ofSqueeze = isDistensible[i] === 1 ? 0 : squeeze;
+    const ofStandard = Math.log((standard.centre[i] as number) / (standard.low[i] as number));
+    const ofDepth = Math.log((depth[j] as number) / (depthLow[j] as number));
+    return Math.exp(Math.sqrt(ofMouth * ofMouth + ofSqueeze * ofSqueeze + ofStandard * ofStandard + ofDepth * ofDepth)) * OVER;
   };
+  const squeeze = Math.log(options.squeeze);
 
   const ranks = new Int32Array(askings.length);
   const firsts = new Float64Array(askings.length);
@@ -159,22 +158,24 @@ export function swallowingPart(laidOut: Stock, options: GapeOptions, askings: re
     return false;
   };
 
-  return (stock, into, at) => {
-    for (let line = 0; line < used.length; line += 1) load(stock.animals[used[line] as number] as StockAnimal, used[line] as number);
+  const run = (values: Float64Array, written: () => Stock, into: Float64Array, at: number): void => {
+    figures.read(values, written);
+    for (let line = 0; line < lines.length; line += 1) loadLine(lines[line] as number);
+    for (let line = 0; line < swallowers.length; line += 1) loadSwallower(swallowers[line] as number);
+    for (let line = 0; line < bodies.length; line += 1) loadBody(bodies[line] as number);
     ranks.set(least);
     firsts.fill(Number.POSITIVE_INFINITY);
     let doubts = 0;
     for (let index = 0; index < known.length; index += 1) {
       const pair = known[index] as Pair;
       const { predator: i, prey: j, from, years } = pair;
-      if (!raises(pair, pair.failsEasily) && !isSooner(pair, pair.failsEasily, from - stock.day)) continue;
       if ((deepest[i] as number) < (shallowest[j] as number) || (longest[i] as number) < (shortest[j] as number)) continue;
-      const [one, other] = [stock.animals[i] as StockAnimal, stock.animals[j] as StockAnimal];
-      const startCm = grownTo(one, start[i] as number, rate[i] as number, from);
-      const preyCm = grownTo(other, start[j] as number, rate[j] as number, from);
+      if (!raises(pair, pair.failsEasily) && !isSooner(pair, pair.failsEasily, from - day)) continue;
+      const startCm = grownTo(i, from);
+      const preyCm = grownTo(j, from);
       const mouthRatio = (depth[j] as number) / (limitPer[i] as number);
       const ratio = Math.max(mouthRatio, capRatio[i] as number);
-      const [aEnd, aRate, bEnd, bRate] = [end[i] as number, rate[i] as number, end[j] as number, rate[j] as number];
+      const [aEnd, aRate, bEnd, bRate] = [end[i] as number, rate.centre[i] as number, end[j] as number, rate.centre[j] as number];
       const crossed = crossedBy(startCm, aEnd, aRate, preyCm, bEnd, bRate, ratio, years);
       if (crossed < Number.POSITIVE_INFINITY) {
         let rank = pair.fails;
@@ -183,9 +184,9 @@ export function swallowingPart(laidOut: Stock, options: GapeOptions, askings: re
           if (crossedBy(startCm, aEnd, aRate, preyCm, bEnd, bRate, easyRatio, years) < Number.POSITIVE_INFINITY) rank = pair.failsEasily;
         }
         raise(pair, rank);
-        if (!isSooner(pair, rank, from - stock.day)) continue;
+        if (!isSooner(pair, rank, from - day)) continue;
         const crossing = crossingOf(startCm, aEnd, aRate, preyCm, bEnd, bRate, ratio, years);
-        const days = from - stock.day + Math.floor(crossing * DAYS_PER_YEAR);
+        const days = from - day + Math.floor(crossing * DAYS_PER_YEAR);
         for (const to of pair.days) if (rank >= failed((askings[to] as Asking).from)) firsts[to] = Math.min(firsts[to] as number, days);
         continue;
       }
@@ -201,26 +202,24 @@ export function swallowingPart(laidOut: Stock, options: GapeOptions, askings: re
         doubts += 1;
       }
     }
-    const sides = doubts === 0 ? undefined : sidesOf(stock, lastDay, options);
-    for (let index = 0; index < doubts && sides !== undefined; index += 1) {
+    let sides: Sides | undefined;
+    for (let index = 0; index < doubts; index += 1) {
       const pair = doubtful[index] as Pair;
       if (!raises(pair, pair.mayFail)) continue;
       const { predator: i, prey: j, from, until, years } = pair;
-      if (isExact[i] === 1 && isExact[j] === 1) {
-        // Without errors of lengths a doubt is a crossing too, at the least ratio that the mouth may have.
-        const [one, other] = [stock.animals[i] as StockAnimal, stock.animals[j] as StockAnimal];
-        const startCm = grownTo(one, start[i] as number, rate[i] as number, from);
-        const preyCm = grownTo(other, start[j] as number, rate[j] as number, from);
-        const offered = depthOffered(other.kind).perTotal as Band;
-        const ofDepth = depthIsExact[j] === 1 ? 0 : logDown(offered);
-        const error = Math.exp(Math.sqrt(mouthSquares(one) + ofDepth * ofDepth));
-        const ratio = Math.max((depth[j] as number) / (limitPer[i] as number) / error, capAtWorst[i] as number);
-        const [aEnd, aRate, bEnd, bRate] = [end[i] as number, rate[i] as number, end[j] as number, rate[j] as number];
-        const soonest = crossedBy(startCm, aEnd, aRate, preyCm, bEnd, bRate, ratio * UNDER, years);
-        const mayFitLater = pair.stays && Math.max(full[i] as number, startCm) >= ratio * UNDER * Math.max(full[j] as number, preyCm);
-        if (soonest === Number.POSITIVE_INFINITY && !mayFitLater) continue;
+      if (isExact(i) && isExact(j)) {
+        // Without errors of lengths a doubt is a crossing too, at the least ratio that mouth and length may have.
+        const startCm = grownTo(i, from);
+        const preyCm = grownTo(j, from);
+        const mouthRatio = (depth[j] as number) / (limitPer[i] as number);
+        const ratio = Math.max(mouthRatio / fitFactor(i, j), (capAtWorst[i] as number) * UNDER);
+        const [aEnd, aRate, bEnd, bRate] = [end[i] as number, rate.centre[i] as number, end[j] as number, rate.centre[j] as number];
+        const mayFit = crossedBy(startCm, aEnd, aRate, preyCm, bEnd, bRate, ratio, years) < Number.POSITIVE_INFINITY;
+        const mayFitLater = pair.stays && Math.max(full[i] as number, startCm) >= ratio * Math.max(full[j] as number, preyCm);
+        if (!mayFit && !mayFitLater) continue;
       }
-      const verdict = judgeGape(measurePair(stock, sides.swallower(i), sides.body(j), from, until, options));
+      sides ??= sidesOf(written(), lastDay, options);
+      const verdict = judgeGape(measurePair(laidOut, sides.swallower(i), sides.body(j), from, until, options));
       raise(pair, rankOf(OUTCOMES.indexOf(verdict.outcome), LEVELS.indexOf(verdict.level)));
     }
     for (let index = 0; index < askings.length; index += 1) {
@@ -230,17 +229,18 @@ export function swallowingPart(laidOut: Stock, options: GapeOptions, askings: re
       else into[at + to] = first === Number.POSITIVE_INFINITY ? Number.NaN : first;
     }
   };
+  return { run, varies: figures.vary };
 }
 
-const isOne = (band: Band): boolean => band.low === band.centre && band.high === band.centre;
+const isOne = ({ low, centre, high }: BandColumns, at: number): boolean => low[at] === centre[at] && high[at] === centre[at];
 
-/** The length on a day at the centre, as the rule works it out. */
-function grownTo(animal: StockAnimal, startCm: number, rate: number, day: number): number {
-  return lengthAfter(startCm, (animal.kind.asymptoticCm as Band).centre, rate, yearsSince(animal, day));
+interface Sides {
+  readonly swallower: (at: number) => Swallower;
+  readonly body: (at: number) => Prey;
 }
 
 /** The sides of a scenario, each made when it is first asked for. */
-function sidesOf(stock: Stock, lastDay: number, options: GapeOptions) {
+function sidesOf(stock: Stock, lastDay: number, options: GapeOptions): Sides {
   const swallowers: (Swallower | undefined)[] = [];
   const bodies: (Prey | undefined)[] = [];
   const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;

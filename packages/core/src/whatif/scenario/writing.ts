@@ -1,5 +1,5 @@
 import type { Rock, Situation, SpeciesRecord } from '@commensal/schema';
-import { convert } from '../../quantity/units.js';
+import { convert, isConvertible } from '../../quantity/units.js';
 import { kindOf } from '../../stock/kind-of.js';
 import type { Library } from '../../stock/library.js';
 import { stockOf } from '../../stock/stock-of.js';
@@ -14,6 +14,8 @@ export interface Writing {
   readonly write: (values: Float64Array) => void;
   /** Every place that is written to. */
   readonly slots: readonly Slot[];
+  /** Bands that become exactly the value of a variable, and which. */
+  readonly exact: ReadonlyMap<object, number>;
 }
 
 /** What the documents are, variable by variable. */
@@ -78,10 +80,11 @@ export function writingInto(stock: Stock, documents: Documents, first: Float64Ar
     if (again === undefined) return undefined;
     worked.push({ about: root.about, again, places: [entry] });
   }
-  const put = puttingStraight(straight);
+  const { put, bands } = puttingStraight(straight);
   const puts = worked.map(({ again, places: into }) => ({ again, put: puttingWorked(into) }));
   return {
     slots: places,
+    exact: new Map(bands.map(({ band, variable }) => [band, variable])),
     write: (values) => {
       put(values);
       for (const one of puts) one.put(one.again(values));
@@ -106,38 +109,38 @@ const COUNTED_IN: readonly string[] = ['cm', 'L', 'kg', 'Cel', '1', '/a', '[pH]'
 
 /** The places that hold the value of one variable, as it is or in another unit. */
 function straightIn(places: readonly Varied[], variables: readonly Variable[], one: Float64Array, other: Float64Array): Straight[] {
+  const readings = variables.map(({ unit }) => [undefined, ...(unit === undefined ? [] : readingsOf(unit))]);
   return places.flatMap((slot): Straight[] => {
     for (let variable = 0; variable < variables.length; variable += 1) {
       const [x, y] = [one[variable] as number, other[variable] as number];
-      if (slot.one === x && slot.other === y) return [{ slot, variable, read: undefined }];
-      const { unit } = variables[variable] as Variable;
-      for (const counted of unit === undefined ? [] : COUNTED_IN) {
-        const read = readingIn(unit as string, counted);
-        if (read !== undefined && slot.one === read(x) && slot.other === read(y)) return [{ slot, variable, read }];
+      for (const read of readings[variable] as Straight['read'][]) {
+        if (slot.one === (read === undefined ? x : read(x)) && slot.other === (read === undefined ? y : read(y)))
+          return [{ slot, variable, read }];
       }
     }
     return [];
   });
 }
 
-function readingIn(unit: string, counted: string): ((value: number) => number) | undefined {
-  if (unit === counted) return undefined;
-  try {
-    convert(1, unit, counted);
-    return (value) => convert(value, unit, counted);
-  } catch {
-    return undefined;
-  }
-}
+/** How values in a unit are read in those that stocks count in. */
+const readingsOf = (unit: string): ((value: number) => number)[] =>
+  COUNTED_IN.filter((counted) => counted !== unit && isConvertible(unit, counted)).map(
+    (counted) => (value) => convert(value, unit, counted),
+  );
 
 /** A band or a figure without width, both its ends its value. */
 type Exact = { low: number; centre: number; high: number } | { low: number; value: number; high: number };
 
+interface ExactBand {
+  readonly band: { low: number; centre: number; high: number };
+  readonly variable: number;
+}
+
 /**
  * Writes values straight. Places come by threes, the ends of a band with its centre: to write these by name is many times faster than place by place.
  */
-function puttingStraight(straight: readonly Straight[]): (values: Float64Array) => void {
-  const bands: { readonly band: { low: number; centre: number; high: number }; readonly variable: number }[] = [];
+function puttingStraight(straight: readonly Straight[]): { put: (values: Float64Array) => void; bands: readonly ExactBand[] } {
+  const bands: ExactBand[] = [];
   const figures: { readonly figure: { low: number; value: number; high: number }; readonly variable: number }[] = [];
   const others: Straight[] = [];
   const holders = new Set(straight.map(({ slot }) => slot.holder));
@@ -151,9 +154,9 @@ function puttingStraight(straight: readonly Straight[]): (values: Float64Array) 
     else if (isThree && keys.has('value')) figures.push({ figure: holder as Exact & { value: number }, variable: first.variable });
     else others.push(...here);
   }
-  return (values) => {
+  const put = (values: Float64Array): void => {
     for (let at = 0; at < bands.length; at += 1) {
-      const { band, variable } = bands[at] as (typeof bands)[number];
+      const { band, variable } = bands[at] as ExactBand;
       const value = values[variable] as number;
       band.low = value;
       band.centre = value;
@@ -171,6 +174,7 @@ function puttingStraight(straight: readonly Straight[]): (values: Float64Array) 
       slot.holder[slot.key] = read === undefined ? values[variable] : read(values[variable] as number);
     }
   };
+  return { put, bands };
 }
 
 type Members = Readonly<Record<string, unknown>>;
@@ -222,7 +226,7 @@ const resolving =
     if (places === undefined) return undefined;
     const straight = straightIn(places, variables, one, other);
     if (straight.length < places.length) return undefined;
-    const put = puttingStraight(straight);
+    const { put } = puttingStraight(straight);
     return (values) => {
       put(values);
       return resolve(part);
