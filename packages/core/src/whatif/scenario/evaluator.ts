@@ -4,7 +4,8 @@ import type { Library } from '../../stock/library.js';
 import type { Column } from '../study/column.js';
 import type { Variable } from '../study/variable.js';
 import { type Asked, askedFor } from './outputs.js';
-import { hasRun, type Part, partsOf, type Run, runsOf } from './parts.js';
+import { type Part, partsOf } from './parts.js';
+import { hasRun, type Run, runsOf } from './runs.js';
 import { planPart } from './planned.js';
 import { copyOf, isReadBy } from './slots.js';
 import type { Stock } from '../../stock/stock.js';
@@ -145,12 +146,12 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   const width = asked.columns.length;
   const constant = new Float64Array(width).fill(Number.NaN);
   const parts = partsOf(stock, asked, hasRun);
-  const runs = runsOf(stock, writing, asked);
   for (const part of parts) part(stock, constant, 0);
+  const copy = copyOf(stock);
+  const probe = { stock: copy, slots: writingInto(copy, documents, first, fixed)?.slots ?? [] };
+  const varying: Part[] = parts.filter((part) => isReadBy(probe.slots, () => part(copy, new Float64Array(width), 0)));
+  const runs = runsOf(stock, writing, probe, asked);
   for (const { run } of runs) run(first, () => stock, constant, 0);
-  const probe = copyOf(stock);
-  const probed = writingInto(probe, documents, first, fixed)?.slots ?? [];
-  const varying: Part[] = parts.filter((part) => isReadBy(probed, () => part(probe, new Float64Array(width), 0)));
   const running = runs.filter(({ varies }) => varies);
 
   let current = first;

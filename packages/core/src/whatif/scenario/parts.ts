@@ -1,15 +1,11 @@
 import { askedUnder } from '../../check/check.js';
-import { gape } from '../../rules/gape/index.js';
-import type { GapeOptions } from '../../rules/gape/options.js';
 import { LEVELS } from '../../rules/levels.js';
 import { peakAmmonia } from '../../rules/nitrogen/index.js';
 import { missingRock } from '../../rules/rock-crowding.js';
 import type { AnyRule, Telling } from '../../rules/rule.js';
 import type { Stock } from '../../stock/stock.js';
 import { type Asked, type Asking, OUTCOMES } from './outputs.js';
-import { swallowingRun } from './swallowing.js';
-import { rankOf, tallyOf } from './tally.js';
-import type { Writing } from './writing.js';
+import { rankOf, type Tally, tallyOf } from './tally.js';
 
 /** Something that is measured on a stock and goes to some columns. */
 export type Part = (stock: Stock, into: Float64Array, at: number) => void;
@@ -33,21 +29,6 @@ export function partsOf(
 
 const noRule = (_rule: unknown): boolean => false;
 
-/** What runs over many scenarios by columns of numbers: the stock is written only where it is asked for. */
-export interface Run {
-  readonly run: (values: Float64Array, written: () => Stock, into: Float64Array, at: number) => void;
-  readonly varies: boolean;
-}
-
-/** Rules that have a run of their own. */
-export const hasRun = (rule: unknown): boolean => rule === gape;
-
-/** The runs of what is asked, over scenarios that differ from `stock` in what is written alone. */
-export const runsOf = (stock: Stock, writing: Writing, { byRule }: Asked): Run[] =>
-  askedUnder(stock, [...byRule.keys()].filter(hasRun)).map(({ rule, options }) =>
-    swallowingRun(stock, writing, options as GapeOptions, byRule.get(rule) ?? []),
-  );
-
 const figurePart =
   (column: number, of: (stock: Stock) => number | undefined): Part =>
   (stock, into, at) => {
@@ -63,20 +44,36 @@ const untestedPart =
 /** One rule, with all that is asked of it. */
 function rulePart(rule: AnyRule, options: Readonly<Record<string, number>>, askings: readonly Asking[]): Part {
   const tally = tallyOf(askings);
-  const needsTelling = askings.some(({ what, subjects }) => what === 'first-failure' || subjects.length > 0);
+  const take = takingIn(rule, options, askings, tally);
   return (stock, into, at) => {
     tally.start();
-    rule.measure(stock, options, (measure) => {
-      const verdict = rule.judge(measure, options);
-      const rank = rankOf(OUTCOMES.indexOf(verdict.outcome), LEVELS.indexOf(verdict.level));
-      const isFinding = verdict.outcome === 'failed' || verdict.outcome === 'cantTell';
-      if (!needsTelling || !isFinding) tally.add(rank);
-      else {
-        const telling = rule.tell(measure, verdict, stock, options);
-        tally.add(rank, (subjects) => names(telling, subjects), telling.when === null ? undefined : telling.when - stock.day);
-      }
-    });
+    take(stock);
     tally.write(into, at);
+  };
+}
+
+/** Takes all that a rule says of a stock into a tally. */
+export function takingIn(
+  rule: AnyRule,
+  options: Readonly<Record<string, number>>,
+  askings: readonly Asking[],
+  tally: Tally,
+): (stock: Stock) => void {
+  const needsTelling = askings.some(({ what, subjects }) => what === 'first-failure' || subjects.length > 0);
+  let stock: Stock;
+  const each = (measure: unknown): void => {
+    const verdict = rule.judge(measure, options);
+    const rank = rankOf(OUTCOMES.indexOf(verdict.outcome), LEVELS.indexOf(verdict.level));
+    const isFinding = verdict.outcome === 'failed' || verdict.outcome === 'cantTell';
+    if (!needsTelling || !isFinding) tally.add(rank);
+    else {
+      const telling = rule.tell(measure, verdict, stock, options);
+      tally.add(rank, (subjects) => names(telling, subjects), telling.when === null ? undefined : telling.when - stock.day);
+    }
+  };
+  return (measured) => {
+    stock = measured;
+    rule.measure(measured, options, each);
   };
 }
 

@@ -14,7 +14,7 @@ import { arrivalOf } from '../../rules/presence.js';
 import type { Stock, StockAnimal, StockKind } from '../../stock/stock.js';
 import { type Asking, OUTCOMES } from './outputs.js';
 import { type BandColumns, figuresOf } from './figures.js';
-import type { Run } from './parts.js';
+import type { Run } from './runs.js';
 import { rankOf, writeOutcome } from './tally.js';
 import type { Writing } from './writing.js';
 

@@ -1,3 +1,5 @@
+import type { Level } from '@commensal/schema';
+import { LEVELS } from '../../rules/levels.js';
 import { type Asking, OUTCOMES } from './outputs.js';
 
 const PASSED = OUTCOMES.indexOf('passed');
@@ -17,21 +19,33 @@ export type Names = (subjects: readonly string[]) => boolean;
 
 /** What all judgements of one rule come to, for each that is asked of it. */
 export interface Tally {
-  /** Forgets all. */
+  /** Forgets all that came in since the last time it was kept. */
   readonly start: () => void;
+  /** What has come in so far is there at every start. */
+  readonly keep: () => void;
   /** Takes a judgement in; of findings, which animals they name and in how many days they set in, where that is asked and told. */
   readonly add: (rank: number, names?: Names, days?: number) => void;
+  /** Whether nothing that could come in would change it. */
+  readonly isFull: () => boolean;
   readonly write: (into: Float64Array, at: number) => void;
 }
 
-/** A tally of what is asked of one rule. */
-export function tallyOf(askings: readonly Asking[]): Tally {
+/** A tally of what is asked of one rule, which comes to a failure of level `gravest` at most. */
+export function tallyOf(askings: readonly Asking[], gravest: Level = 'error'): Tally {
+  const worst = rankOf(FAILED, LEVELS.indexOf(gravest));
+  const asksDays = askings.some(({ what }) => what === 'first-failure');
   const ranks = new Int32Array(askings.length);
   const firsts = new Float64Array(askings.length);
+  const keptRanks = new Int32Array(askings.length);
+  const keptFirsts = new Float64Array(askings.length).fill(Number.POSITIVE_INFINITY);
   return {
     start: () => {
-      ranks.fill(0);
-      firsts.fill(Number.POSITIVE_INFINITY);
+      ranks.set(keptRanks);
+      firsts.set(keptFirsts);
+    },
+    keep: () => {
+      keptRanks.set(ranks);
+      keptFirsts.set(firsts);
     },
     add: (rank, names, days) => {
       const outcome = outcomeIn(rank);
@@ -45,6 +59,7 @@ export function tallyOf(askings: readonly Asking[]): Tally {
           firsts[index] = Math.min(firsts[index] as number, days);
       }
     },
+    isFull: () => !asksDays && ranks.every((rank) => rank >= worst),
     write: (into, at) => {
       for (let index = 0; index < askings.length; index += 1) {
         const { what, column } = askings[index] as Asking;
