@@ -98,7 +98,7 @@ const choices = (of: fc.Arbitrary<Scene>): fc.Arbitrary<Choice> =>
     seed: fc.nat(),
   });
 
-const SCENARIOS = 4;
+const SCENARIOS = 10;
 
 const studyFor = ({ scene: { situation }, varying, uncertain, seed }: Choice, outputs: Study['outputs']): Study => ({
   $schema: 'https://commensal.example/schema/1.0/study.schema.json',
@@ -167,7 +167,7 @@ describe('a scenario of a study is what check finds in its documents', () => {
           }
         });
       }),
-      { numRuns: runs(200) },
+      { numRuns: runs(120) },
     );
     expect(seen.size).toBeGreaterThanOrEqual(4);
     expect(days).toBeGreaterThan(0);

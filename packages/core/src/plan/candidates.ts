@@ -2,6 +2,7 @@ import type { Finding, Situation } from '@commensal/schema';
 import { type Asked, askedUnder, byGravity, findingsOf, isAccepted, isError } from '../check/check.js';
 import { reachInto, type TankReach } from '../rules/gape/tank-reach.js';
 import { gape } from '../rules/gape/index.js';
+import type { GapeOptions } from '../rules/gape/options.js';
 import { isVendors } from '../rules/ids.js';
 import { rules as allRules } from '../rules/index.js';
 import { ammoniaMayBeAnError, nitrogen } from '../rules/nitrogen/index.js';
@@ -51,7 +52,7 @@ export function candidatesFor(
 ): Candidate[] {
   const { stock } = stockOf(situation, library);
   const sorted = rulesByStage(stock, rules);
-  const reach = sorted.gape === undefined ? undefined : reachInto(stock, sorted.gape.options);
+  const reach = sorted.gape === undefined ? undefined : reachInto(stock, sorted.gape.options as GapeOptions, dayOfEntry(stock));
   return (species ?? [...library.records.keys()]).map((id) => {
     const record = recordOf(library, id);
     if (record === undefined) throw new RangeError(`candidatesFor: expected a species of the library, received "${id}"`);
@@ -65,9 +66,11 @@ type Told = Pick<Candidate, 'mayJoin' | 'because' | 'doubts'>;
 
 const whether = (mayJoin: boolean): Told => ({ mayJoin, because: [], doubts: undefined });
 
+const dayOfEntry = ({ day, settings }: Stock): number => Math.max(day, settings.notBefore ?? day);
+
 /** A newcomer as a situation without length, sex or day of purchase has it. */
 function newcomerOf(stock: Stock, kind: StockKind): StockAnimal {
-  const day = Math.max(stock.day, stock.settings.notBefore ?? stock.day);
+  const day = dayOfEntry(stock);
   const taken = new Set(stock.animals.map(({ id }) => id.split('#')[0]));
   let id = kind.id;
   for (let n = 2; taken.has(id); n += 1) id = `${kind.id}-${n}`;
@@ -109,8 +112,9 @@ function rulesByStage(stock: Stock, rules: readonly AnyRule[]): Stages {
   const all = askedUnder(stock, rules).filter(({ rule }) => rule.gravest === undefined);
   const ours = (planning: string) => (one: Asked) => !isVendors(one.rule.id) && one.rule.planning === planning;
   const option = all.filter(ours('option'));
-  const pair = all.filter((one) => ours('pair')(one) && one.rule !== gape);
-  const swallowing = all.find(({ rule }) => rule === gape);
+  // Where something is accepted, each finding has to be looked at.
+  const swallowing = stock.settings.accepted.length > 0 ? undefined : all.find(({ rule }) => rule === gape);
+  const pair = all.filter((one) => ours('pair')(one) && one !== swallowing);
   const rest = all.filter((one) => one !== swallowing && !option.includes(one) && !pair.includes(one));
   return {
     all,
@@ -136,18 +140,13 @@ function everyError(stock: Stock, animal: StockAnimal, asked: readonly Asked[]):
 }
 
 /** What is cheap and rules out most comes first: the animal alone, those it meets one by one, all together. */
-function hasError(
-  stock: Stock,
-  animal: StockAnimal,
-  { option, gape: swallowing, pair, rest }: Stages,
-  reach: TankReach | undefined,
-): boolean {
+function hasError(stock: Stock, animal: StockAnimal, { option, pair, rest }: Stages, reach: TankReach | undefined): boolean {
   const alone = holding(stock, [animal]);
   if (option.some((one) => fails(alone, one, animal))) return true;
-  const asked = swallowing === undefined || reach?.isOut(animal) === true ? pair : [swallowing, ...pair];
   // Several of a kind meet each other as well.
   if (animal.count > 1 && pair.some((one) => fails(alone, one, animal))) return true;
-  if (stock.animals.some((other) => meets(stock, other, animal, asked))) return true;
+  if (reach?.errs(animal) === true) return true;
+  if (stock.animals.some((other) => meets(stock, other, animal, pair))) return true;
   const whole = withNewcomer(stock, animal);
   return rest.some((one) => (one.rule !== nitrogen || ammoniaMayBeAnError(whole)) && fails(whole, one, animal));
 }
@@ -164,12 +163,8 @@ function fails(stock: Stock, { rule, options }: Asked, animal: StockAnimal): boo
     if (isFound) return;
     const verdict = rule.judge(measure, options);
     if (verdict.outcome !== 'failed' || verdict.level !== 'error') return;
-    // Of two animals both are part of a swallowing; what else a finding names only it itself can tell.
-    if (rule === gape && stock.settings.accepted.length === 0) isFound = true;
-    else {
-      const { subjects } = rule.tell(measure, verdict, stock, options);
-      isFound = subjects.some(({ id }) => id === animal.id) && !isAccepted(stock, keyOf(rule.id, subjects));
-    }
+    const { subjects } = rule.tell(measure, verdict, stock, options);
+    isFound = subjects.some(({ id }) => id === animal.id) && !isAccepted(stock, keyOf(rule.id, subjects));
   });
   return isFound;
 }

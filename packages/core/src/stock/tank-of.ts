@@ -63,7 +63,7 @@ const reading = (quantity: Quantity | undefined, unit: string): Band | undefined
   quantity === undefined ? undefined : bandOf(quantity, unit);
 
 /** Rock to its outer faces, in litres: as told, or from its mass. */
-function envelopeOf(rock: Rock): Band | undefined {
+export function envelopeOf(rock: Rock): Band | undefined {
   if (rock.envelope !== undefined) return bandOf(rock.envelope, 'L');
   if (rock.mass === undefined) return undefined;
   const mass = bandOf(rock.mass, 'kg');

@@ -1,5 +1,6 @@
 import { firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { DAYS_PER_YEAR } from '../../quantity/days.js';
+import type { Band } from '../../quantity/band.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { justUnder } from '../rounding.js';
 import { dayPage } from '../day-book.js';
@@ -72,10 +73,18 @@ function growingFrom(animal: StockAnimal, day: number): Growing {
   };
 }
 
+/** Whether length and growth are exact. */
+const isSure = ({ lengthCm, kind: { asymptoticCm, ratePerYear } }: StockAnimal): boolean =>
+  isExact(lengthCm) && isExact(asymptoticCm) && isExact(ratePerYear);
+
+const isExact = (band: Band | undefined): boolean => band !== undefined && band.low === band.centre && band.high === band.centre;
+
 /** Days between the looks at a span for a doubt: lengths change over months. */
 const LOOK_DAYS = 30;
 
 function firstDoubtfulDay(actor: Side, victim: Side, share: number, from: number, until: number): number {
+  // Where nothing may be off, what does not come to be at the centre does not come to be.
+  if (isSure(actor.animal) && isSure(victim.animal)) return Infinity;
   const logShare = Math.log(share);
   if (logShare + actor.lengthOn(until).longest - victim.lengthOn(from).shortest < 0) return Infinity;
   // The mouth has no say here.

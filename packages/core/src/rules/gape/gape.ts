@@ -1,5 +1,5 @@
 import type { Datum, Level, Subject } from '@commensal/schema';
-import { everCrosses, firstCrossing, type Growing } from '../../biology/first-crossing.js';
+import { crossedBy, everCrosses, firstCrossing, type Growing } from '../../biology/first-crossing.js';
 import { lengthAfter } from '../../biology/length-after.js';
 import { DAYS_PER_YEAR, isoOf } from '../../quantity/days.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
@@ -64,7 +64,7 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   defaults: gapeDefaults,
 
   measure(stock, options, each) {
-    const lastDay = stock.animals.reduce((last, animal) => Math.max(last, arrivalOf(stock, animal)), stock.horizonDay);
+    const lastDay = lastDayOf(stock);
     const sides = stock.animals.map(sideOf);
     const bodies = sides.filter(({ animal }) => canBePrey(animal)).map((side) => preyOf(side, arrivalOf(stock, side.animal)));
     for (const side of sides) {
@@ -88,12 +88,25 @@ export const gape: Rule<GapeMeasure, GapeOption> = {
   },
 };
 
-function measurePair(stock: Stock, swallower: Swallower, body: Prey, from: number, until: number, options: GapeOptions): GapeMeasure {
+/** The last day on which any two are compared. */
+export const lastDayOf = (stock: Stock): number =>
+  stock.animals.reduce((last, animal) => Math.max(last, arrivalOf(stock, animal)), stock.horizonDay);
+
+/** A swallower and its prey from a day on to another. Doubts are dear to follow: who asks for failures alone leaves them out. */
+export function measurePair(
+  stock: Stock,
+  swallower: Swallower,
+  body: Prey,
+  from: number,
+  until: number,
+  options: GapeOptions,
+  withDoubts = true,
+): GapeMeasure {
   const { animal: predator } = swallower;
   const { animal: prey } = body;
   const isOut = neverFits(swallower, body);
   const pairing = isOut ? undefined : pairingOf(swallower, body, from);
-  const reach = pairing === undefined ? NO_REACH : reachOf(stock, pairing, swallower, body, from, until, options);
+  const reach = pairing === undefined ? NO_REACH : reachOf(stock, pairing, swallower, body, from, until, options, withDoubts);
   // Written out, not spread: a spread costs more than all the arithmetic.
   return {
     predator,
@@ -124,6 +137,7 @@ function reachOf(
   from: number,
   until: number,
   options: GapeOptions,
+  withDoubts: boolean,
 ): Reach {
   const { predator, prey, ratio, mouthRatio, predatorFullCm, preyFullCm } = pairing;
   const years = (until - from) / DAYS_PER_YEAR;
@@ -132,9 +146,9 @@ function reachOf(
   const stays = swallower.animal.leaveDay > lastDay && body.animal.leaveDay > lastDay;
   const fails = crossing <= years;
   const atFullSize = !fails && stays && fitsLater(pairing, years, options);
-  const easyRatio = Math.max(mouthRatio / options.smallShare, ratio);
+  const easyRatio = easyRatioOf(mouthRatio, ratio, options);
   const easyMouthful = fails ? everCrosses(predator, prey, easyRatio, years) : atFullSize && predatorFullCm >= easyRatio * preyFullCm;
-  const doubtful = !fails && !atFullSize;
+  const doubtful = withDoubts && !fails && !atFullSize;
   return {
     firstDay: fails ? from + Math.floor(crossing * DAYS_PER_YEAR) : Infinity,
     possibleDay: doubtful ? firstDoubtfulDay(pairing, swallower, body, from, until) : Infinity,
@@ -145,12 +159,30 @@ function reachOf(
 }
 
 /** Beyond the horizon both grow on to full size. */
-function fitsLater(pairing: Pairing, years: number, options: GapeOptions): boolean {
-  if (pairing.predatorFullCm >= pairing.ratio * pairing.preyFullCm) return true;
-  const { predator, prey, ratio, predatorFullCm } = pairing;
+function fitsLater({ predator, prey, ratio, predatorFullCm, preyFullCm }: Pairing, years: number, options: GapeOptions): boolean {
   const { startCm, ratePerYear } = predator;
-  return everCrosses({ startCm, asymptoticCm: predatorFullCm, ratePerYear }, prey, ratio, years + options.lookBeyondYears);
+  const until = years + options.lookBeyondYears;
+  return fitsFullGrown(startCm, predatorFullCm, ratePerYear, prey.startCm, prey.asymptoticCm, prey.ratePerYear, preyFullCm, ratio, until);
 }
+
+/** The same of plain numbers: lengths in cm, those of the prey last; `untilYears` is how long growth is followed. */
+export const fitsFullGrown = (
+  startCm: number,
+  fullCm: number,
+  rate: number,
+  preyStartCm: number,
+  preyAsymptoticCm: number,
+  preyRate: number,
+  preyFullCm: number,
+  ratio: number,
+  untilYears: number,
+): boolean =>
+  fullCm >= ratio * preyFullCm ||
+  crossedBy(startCm, fullCm, rate, preyStartCm, preyAsymptoticCm, preyRate, ratio, untilYears) < Number.POSITIVE_INFINITY;
+
+/** How many times as long as the prey a swallower is to which it is an easy mouthful. */
+export const easyRatioOf = (mouthRatio: number, ratio: number, { smallShare }: GapeOptions): number =>
+  Math.max(mouthRatio / smallShare, ratio);
 
 /**
  * Days between the looks at a span for a doubt; its first day is then closed in by halving. Margins turn over years. Looks
@@ -196,12 +228,13 @@ const LEVELS: Readonly<Record<Interest, readonly [ordinary: Level, easy: Level]>
   unknown: ['error', 'error'],
 };
 
+/** The level of a danger: lower where it lies beyond the horizon, and to prey that is spared. */
+export const gapeLevel = (interest: Interest, easyMouthful: boolean, later: boolean, spared: boolean): Level =>
+  lower(LEVELS[interest][easyMouthful ? 1 : 0], (later ? 1 : 0) + (spared ? 1 : 0));
+
 /** From numbers to an outcome and a level. "Can it", never "will it": appetite moves the level, never the outcome. */
 export function judgeGape(measure: GapeMeasure): Verdict {
-  const levelAt = (later: boolean): Level => {
-    const level = LEVELS[measure.interest][measure.easyMouthful ? 1 : 0];
-    return lower(level, (later ? 1 : 0) + (measure.spared ? 1 : 0));
-  };
+  const levelAt = (later: boolean): Level => gapeLevel(measure.interest, measure.easyMouthful, later, measure.spared);
   if (measure.gaps !== undefined) return { outcome: 'cantTell', level: levelAt(false), message: 'gape.unknown' };
   if (measure.firstDay === measure.fromDay) {
     const residents = measure.predator.role === 'resident' && measure.prey.role === 'resident';

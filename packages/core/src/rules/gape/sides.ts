@@ -113,7 +113,7 @@ const logFullCm = (animal: StockAnimal, error: (band: Band) => number): number =
   Math.log(fullCmOf(animal)) + (animal.kind.asymptoticCm === undefined ? 0 : error(animal.kind.asymptoticCm));
 
 /** The rounding of a sum of a few logarithms, and much more. */
-const ROUNDING = 1e-9;
+export const ROUNDING = 1e-9;
 
 /**
  * Whether the prey is out of reach for good, whatever the errors: the deepest or the longest body that the swallower may ever take is smaller
@@ -125,7 +125,7 @@ export const neverFits = (
 ): boolean => predator.deepestEver < prey.shallowestEver - ROUNDING || predator.longestEver < prey.shortestEver - ROUNDING;
 
 /** Full size for danger: the larger of the asymptotic length and the usual captive adult length, and never less than it is. */
-const fullCmOf = ({ lengthCm, kind: { asymptoticCm, adultCm } }: StockAnimal): number =>
+export const fullCmOf = ({ lengthCm, kind: { asymptoticCm, adultCm } }: StockAnimal): number =>
   Math.max(asymptoticCm?.centre ?? 0, adultCm?.centre ?? 0, lengthCm?.centre ?? 0);
 
 /** Full size of an animal that grows from a day on. */

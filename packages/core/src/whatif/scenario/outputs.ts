@@ -1,5 +1,4 @@
 import type { Level, Problem, Situation, StudyOutput } from '@commensal/schema';
-import { dayOf } from '../../quantity/days.js';
 import { nearMiss } from '../../check/near-miss.js';
 import { LEVELS } from '../../rules/levels.js';
 import type { AnyRule } from '../../rules/rule.js';
@@ -195,6 +194,3 @@ function known(
   });
   return subjects ?? [];
 }
-
-/** A date as days after the day of the situation. */
-export const daysAfter = (date: string, day: number): number => dayOf(date) - day;

@@ -1,5 +1,5 @@
 import type { Problem, Situation } from '@commensal/schema';
-import { convert } from '../../quantity/units.js';
+import { isConvertible } from '../../quantity/units.js';
 import { type Library, recordOf } from '../../stock/library.js';
 import type { Variable } from '../study/variable.js';
 import { keysOf } from './scenario-of.js';
@@ -102,7 +102,7 @@ function placeProblems(situation: Situation, library: Library, variable: Variabl
     );
   if (variable.unit === undefined)
     return told(`"${place}" is a figure with a unit, the variable has none`, `a unit such as ${unit}`, `Write "unit": "${unit}".`);
-  return isOneOf(variable.unit, unit)
+  return variable.unit === unit || isConvertible(variable.unit, unit)
     ? []
     : told(
         `the unit is "${variable.unit}", at "${place}" it is "${unit}"`,
@@ -135,13 +135,3 @@ const wordsFor = (value: unknown): string =>
       : typeof value === 'boolean'
         ? 'true or false'
         : `a ${typeof value}`;
-
-function isOneOf(unit: string, other: string): boolean {
-  if (unit === other) return true;
-  try {
-    convert(1, unit, other);
-    return true;
-  } catch {
-    return false;
-  }
-}
