@@ -17,6 +17,7 @@ const { benchBestSet } = await import('../bench/best-set.mjs');
 const { checkCrossings } = await import('../bench/crossings.mjs');
 const { benchIntroductions } = await import('../bench/introductions.mjs');
 const { benchPlan } = await import('../bench/plan.mjs');
+const { benchCandidates } = await import('../bench/candidates.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -27,6 +28,7 @@ benchCheck(40, 2);
 if (!(await benchBestSet())) process.exitCode = 1;
 if (!benchIntroductions()) process.exitCode = 1;
 benchPlan();
+if (!benchCandidates()) process.exitCode = 1;
 benchValidation();
 benchRecordProblems();
 benchRecordsCheck(root);

@@ -24,7 +24,10 @@ import { VERSION } from './versions.js';
 type Run = (file: string, options: SharedOptions) => Promise<number>;
 
 // A command is loaded when it is called: most of what there is serves another.
-const runCheck: Run = async (file, options) => (await import('./commands/check.js')).runCheck(file, options);
+const runCheck = async (file: string, options: SharedOptions & { readonly candidates?: string }): Promise<number> =>
+  options.candidates === undefined
+    ? (await import('./commands/check.js')).runCheck(file, options)
+    : (await import('./commands/candidates.js')).runCandidates(file, options.candidates, options);
 const runPlan: Run = async (file, options) => {
   compileAtOnce();
   return (await import('./commands/plan.js')).runPlan(file, options);
@@ -53,7 +56,7 @@ async function commandLine(words: readonly string[], done: (code: number) => voi
     .version(VERSION)
     .showHelpAfterError('Run commensal --help to see what there is.')
     .exitOverride();
-  const ofSituation = (name: string, description: string, run: Run): void => {
+  const ofSituation = (name: string, description: string, run: Run): Command =>
     program
       .command(name)
       .description(description)
@@ -68,8 +71,11 @@ async function commandLine(words: readonly string[], done: (code: number) => voi
       .addOption(strictOption())
       .addOption(notesOption())
       .action(async (file: string, options: SharedOptions) => done(await run(file, options)));
-  };
-  ofSituation('check', 'findings for what is there and what is planned', runCheck);
+  ofSituation('check', 'findings for what is there and what is planned', runCheck).option(
+    '--candidates <species>',
+    'say which of these species may join the tank as it is: all, or ids with commas between them',
+    nonEmpty,
+  );
   ofSituation('plan', 'narrow the wish list, plan the introductions, explain what was left out', runPlan);
   program
     .command('rules')

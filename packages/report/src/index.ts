@@ -1,6 +1,7 @@
 /** Sentences and text for what was computed. A language is a subpath of its own: `@commensal/report/en`. */
 export { type Catalogue, has, say, type Slots } from './catalogue.js';
 export { type Block, heading, item, line, markdownPage, paragraph, type Section, textPage, title } from './blocks.js';
+export { candidatesMarkdown, candidatesText } from './candidates-text.js';
 export { checkMarkdown, checkText } from './check-text.js';
 export { cited, citedShort } from './citation.js';
 export { type Depth, DEPTHS, type Grounds, type TextOptions } from './depth.js';

@@ -1,6 +1,6 @@
 import { bibliography, standIns } from './data.js';
 import { recordsCheck } from './records-check.js';
-import { check, coverage, plan, rules } from './results.js';
+import { candidates, check, coverage, plan, rules } from './results.js';
 import { situation } from './situation.js';
 import { species } from './species.js';
 import { study } from './study.js';
@@ -16,6 +16,7 @@ export const documents = {
   'study-summary': studySummary,
   plan,
   check,
+  candidates,
   rules,
   coverage,
   bibliography,

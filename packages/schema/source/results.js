@@ -544,3 +544,51 @@ export const coverage = {
     ),
   },
 };
+
+/** Who may join a tank as it is: what `commensal check --candidates` prints as JSON. */
+export const candidates = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  $id: `${BASE}/candidates.schema.json`,
+  ...closed(
+    'Candidates',
+    'Which species may join a tank as it is.',
+    {
+      $schema: schemaPointer('candidates'),
+      date: date('Day on which they would go in.'),
+      candidates: list(ref('candidate'), 'Species by species, in the order asked for.'),
+      cautions: list(ref('caution'), 'Dangers and duties that come with those that may join, and with what is there.'),
+      versions: ref('versions'),
+    },
+    ['$schema', 'date', 'candidates', 'cautions', 'versions'],
+  ),
+  $defs: {
+    candidate: closed(
+      'CandidateSpecies',
+      'One species.',
+      {
+        species: slug('Id of the species.'),
+        count: { type: 'integer', description: 'How many were asked for: as few as it is to be kept in.', minimum: 1 },
+        length: closed(
+          'UsualLength',
+          'Length at which it usually comes in.',
+          {
+            value: { type: 'number', description: 'The length.', exclusiveMinimum: 0 },
+            unit: { const: 'cm', description: 'Centimetres.' },
+          },
+          ['value', 'unit'],
+        ),
+        mayJoin: { type: 'boolean', description: 'Whether no error involves it.' },
+        because: list(ref('finding'), 'Errors that involve it, the gravest first.'),
+        doubts: { type: 'integer', description: 'How many errors cannot be ruled out.', minimum: 0 },
+      },
+      ['species', 'count', 'mayJoin', 'because', 'doubts'],
+    ),
+    subject: shared.subject,
+    datum: shared.datum,
+    basis: shared.basis,
+    level: shared.level,
+    finding: shared.finding,
+    caution: shared.caution,
+    versions: shared.versions,
+  },
+};

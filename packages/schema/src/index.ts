@@ -17,6 +17,7 @@ export type {
   Summary,
   Versions,
 } from './generated/check.js';
+export type { Candidates, CandidateSpecies } from './generated/candidates.js';
 export type { Coverage, CoverageCounts, FamilyCoverage, FieldCoverage } from './generated/coverage.js';
 // A plan holds findings and counts of the same types as a check report.
 export type {
@@ -165,6 +166,7 @@ export type { KeyOrder } from './key-order.js';
 
 export { DAYS, eachObject } from './document-problems.js';
 export { bibliographyProblems } from './bibliography-problems.js';
+export { candidatesProblems } from './candidates-problems.js';
 export { checkProblems } from './check-problems.js';
 export { coverageProblems } from './coverage-problems.js';
 export { type MigratedSpecies, migrateSpecies, speciesMigrations } from './migrate-species.js';

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import * as bibliographyValidator from '../src/generated/bibliography-validator.js';
+import * as candidatesValidator from '../src/generated/candidates-validator.js';
 import * as checkValidator from '../src/generated/check-validator.js';
 import * as coverageValidator from '../src/generated/coverage-validator.js';
 import * as planValidator from '../src/generated/plan-validator.js';
@@ -15,6 +16,7 @@ import * as studySummaryValidator from '../src/generated/study-summary-validator
 import * as studyValidator from '../src/generated/study-validator.js';
 import {
   bibliographyProblems,
+  candidatesProblems,
   checkProblems,
   coverageProblems,
   type Problem,
@@ -91,6 +93,7 @@ export const documentsUnderTest: readonly DocumentUnderTest[] = [
   documentUnderTest('study-summary', studySummaryValidator.validate, studySummaryProblems),
   documentUnderTest('plan', planValidator.validate, planProblems),
   documentUnderTest('check', checkValidator.validate, checkProblems),
+  documentUnderTest('candidates', candidatesValidator.validate, candidatesProblems),
   documentUnderTest('rules', rulesValidator.validate, rulesProblems),
   documentUnderTest('coverage', coverageValidator.validate, coverageProblems),
   documentUnderTest('bibliography', bibliographyValidator.validate, bibliographyProblems),
