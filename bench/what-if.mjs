@@ -95,7 +95,14 @@ export function benchWhatIf(animals = 12) {
 /** Outputs that take thousands of times as long. */
 export function benchSlowWhatIf() {
   heading('What-if scenarios that follow days or plan, 12 animals');
-  const wishes = ['gramma-loreto', 'pterois-volitans', 'amphiprion-ocellaris', 'zebrasoma-flavescens', 'synchiropus-splendidus', 'lysmata-amboinensis'];
+  const wishes = [
+    'gramma-loreto',
+    'pterois-volitans',
+    'amphiprion-ocellaris',
+    'zebrasoma-flavescens',
+    'synchiropus-splendidus',
+    'lysmata-amboinensis',
+  ];
   const plans = studyFor(4, 11, [{ kind: 'best-set' }], { introductions: [], wishes: wishes.map((species) => ({ species })) });
   const times = medians(
     {

@@ -17,6 +17,7 @@ const { benchBestSet } = await import('../bench/best-set.mjs');
 const { checkCrossings } = await import('../bench/crossings.mjs');
 const { benchIntroductions } = await import('../bench/introductions.mjs');
 const { benchPlan } = await import('../bench/plan.mjs');
+const { benchSlowWhatIf, benchWhatIf, benchWhatIfMemory } = await import('../bench/what-if.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -27,6 +28,10 @@ benchCheck(40, 2);
 if (!(await benchBestSet())) process.exitCode = 1;
 if (!benchIntroductions()) process.exitCode = 1;
 benchPlan();
+benchWhatIf(12);
+for (const animals of [5, 20, 40]) benchWhatIf(animals);
+benchSlowWhatIf();
+benchWhatIfMemory(Number(process.env.COMMENSAL_SCENARIOS ?? 1e5));
 benchValidation();
 benchRecordProblems();
 benchRecordsCheck(root);

@@ -81,7 +81,8 @@ function valueIn({ unit, words, whole }: Variable, value: number, old: unknown, 
     interval: _interval,
     ...rest
   } = (whole ?? old ?? UNTOLD) as Readonly<Record<string, unknown>>;
+  if (!isRecord || whole !== undefined || rest.basis !== 'imputed') return { ...rest, value, ...ends, unit };
   // A stand-in of relatives gives way to theirs; what the study sets is of this species.
-  const isStandIn = isRecord && whole === undefined && rest.basis === 'imputed';
-  return { ...rest, value, ...ends, unit, ...(isStandIn ? UNTOLD : {}) };
+  const { source: _source, from: _from, ...own } = rest;
+  return { ...own, value, ...ends, unit, ...UNTOLD };
 }
