@@ -18,6 +18,7 @@ const { checkCrossings } = await import('../bench/crossings.mjs');
 const { benchIntroductions } = await import('../bench/introductions.mjs');
 const { benchPlan } = await import('../bench/plan.mjs');
 const { benchCandidates } = await import('../bench/candidates.mjs');
+const { benchSlowWhatIf, benchWhatIf, benchWhatIfMemory } = await import('../bench/what-if.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -29,6 +30,10 @@ if (!(await benchBestSet())) process.exitCode = 1;
 if (!benchIntroductions()) process.exitCode = 1;
 benchPlan();
 if (!benchCandidates()) process.exitCode = 1;
+benchWhatIf(12);
+for (const animals of [5, 20, 40]) benchWhatIf(animals);
+benchSlowWhatIf();
+benchWhatIfMemory(Number(process.env.COMMENSAL_SCENARIOS ?? 1e5));
 benchValidation();
 benchRecordProblems();
 benchRecordsCheck(root);

@@ -58,7 +58,7 @@ function variablesOf(situation: Situation): StudyVariable[] {
         unit: 'd',
         over: { kind: 'range', from: 0, to: 90, step: 30 },
       },
-      ...(first.length === undefined
+      ...(first?.length === undefined
         ? []
         : [
             {
@@ -73,10 +73,9 @@ function variablesOf(situation: Situation): StudyVariable[] {
         at: [`/situation/introductions/${index}/animals/0/species`],
         over: {
           kind: 'words',
-          words: ['gramma-loreto', 'pterois-volitans', first.species].filter((id, at, all) => all.indexOf(id) === at) as [
-            string,
-            ...string[],
-          ],
+          words: ['gramma-loreto', 'pterois-volitans', first?.species ?? 'gramma-loreto'].filter(
+            (id, at, all) => all.indexOf(id) === at,
+          ) as [string, ...string[]],
         },
       },
     ]),

@@ -80,11 +80,11 @@ export { type ExpectedHierarchy, expectedHierarchy, type HierarchyPlace } from '
 export { lockout, type LockoutMeasure } from './rules/lockout.js';
 export { maturity, type MaturityMeasure } from './rules/maturity.js';
 export { niche, type NicheMeasure } from './rules/niche/index.js';
-export { nitrogen, type NitrogenMeasure } from './rules/nitrogen/index.js';
+export { nitrogen, peakAmmonia, type NitrogenMeasure } from './rules/nitrogen/index.js';
 export { quarantine, type QuarantineMeasure } from './rules/quarantine.js';
 export { rivalry, type RivalryMeasure } from './rules/rivalry.js';
 export { rules } from './rules/index.js';
-export { rockCrowding, type RockCrowdingMeasure } from './rules/rock-crowding.js';
+export { missingRock, rockCrowding, type RockCrowdingMeasure } from './rules/rock-crowding.js';
 export {
   type AnyRule,
   type Effect,

@@ -1,6 +1,8 @@
+import { chanceOfWinning } from '../biology/chance-of-winning.js';
+import { effectiveLength } from '../biology/effective-length.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { treatmentOn } from './attack.js';
-import { type ContestOptions, contestDefaults, oddsOf, sameSort } from './odds.js';
+import { type ContestOptions, contestDefaults, daysSettled, sameSort } from './odds.js';
 import { byKindAndLength } from './equals.js';
 import { isThere } from './presence.js';
 import { type StrengthBook, strengthBook, strengthGaps } from './strength.js';
@@ -54,10 +56,12 @@ export function expectedHierarchy(
   const gaps = present.map((animal) => gapsOf(animal, day));
   const known = present.filter((_, at) => gaps[at]?.length === 0);
   const sums = known.map(() => ({ wins: 0, rivals: 0 }));
+  // What an animal brings into all its contests is worked out once.
+  const settled = known.map((animal) => effectiveLength(strengths(animal, day), daysSettled(stock, animal, day)));
   known.forEach((one, index) => {
     for (let at = index + 1; at < known.length; at += 1) {
       const other = known[at] as StockAnimal;
-      const chance = chanceIfContested(stock, one, other, day, strengths, options);
+      const chance = chanceIfContested(one, settled[index] as number, other, settled[at] as number, day, strengths, options);
       if (chance === undefined) continue;
       const own = sums[index] as { wins: number; rivals: number };
       const theirs = sums[at] as { wins: number; rivals: number };
@@ -97,10 +101,12 @@ const inBillionths = (score: number): number => Math.round(score * 1e9);
 export const completeDay = (stock: Stock): number =>
   stock.animals.reduce((day, animal) => (animal.leaveDay > stock.horizonDay ? Math.max(day, animal.entryDay ?? day) : day), stock.day);
 
+/** The chance of two of which everything is known; undefined where they leave each other alone. */
 function chanceIfContested(
-  stock: Stock,
   one: StockAnimal,
+  settled: number,
   other: StockAnimal,
+  otherSettled: number,
   day: number,
   strengths: StrengthBook,
   options: ContestOptions,
@@ -109,5 +115,7 @@ function chanceIfContested(
   const treatment = treatmentOn(one, other, day, false, strengths, options);
   const answer = treatmentOn(other, one, day, false, strengths, options);
   if (treatment.atMost < DISPLAYS && answer.atMost < DISPLAYS) return undefined;
-  return oddsOf(stock, day, [one, treatment], [other, answer], strengths, options).centre;
+  const { stepWorth } = options;
+  const step = treatment.step ?? treatment.atMost;
+  return chanceOfWinning(settled * (1 + stepWorth * step), otherSettled * (1 + stepWorth * (answer.step ?? 0)));
 }

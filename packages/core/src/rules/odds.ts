@@ -93,7 +93,7 @@ const chanceOf = (
   chanceOfWinning(effectiveLength(own, days, 1 + stepWorth * step), effectiveLength(theirs, theirDays, 1 + stepWorth * theirStep));
 
 /** Days since an animal settled, or since the rock was last re-laid; without a day of entry it has been there for long. */
-function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
+export function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
   let since = animal.entryDay ?? Number.NEGATIVE_INFINITY;
   for (const relaid of stock.rockRelaidOn) if (relaid <= day && relaid > since) since = relaid;
   return Math.max(0, day - since);

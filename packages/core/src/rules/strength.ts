@@ -32,9 +32,9 @@ function strengthOf(animal: StockAnimal, day: number): number {
 function buildOf(kind: StockKind): { a: number; b: number; perTotal: number } {
   const own = kind.record.size?.weight;
   const perTotal = own === undefined ? undefined : perTotalOf(own, kind);
-  return own === undefined || perTotal === undefined
-    ? { ...usualBuild(kind.depthPerTotal?.centre), perTotal: 1 }
-    : { a: own.a, b: own.b, perTotal };
+  if (own !== undefined && perTotal !== undefined) return { a: own.a, b: own.b, perTotal };
+  const { a, b } = usualBuild(kind.depthPerTotal?.centre);
+  return { a, b, perTotal: 1 };
 }
 
 type OwnWeight = NonNullable<NonNullable<SpeciesRecord['size']>['weight']>;

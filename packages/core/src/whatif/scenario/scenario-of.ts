@@ -13,7 +13,7 @@ export interface Scenario {
  * The documents of one scenario: a situation and a library with the values of the variables written in, the rest as it was. What a study computes of a
  * scenario is what check and plan find in these.
  *
- * A figure with a unit becomes exactly the value; a day becomes that many whole days after the day of the situation.
+ * A figure with a unit becomes exactly the value, and keeps what it rests on, save that a stand-in becomes a figure of the species' own, from memory; a day becomes that many whole days after the day of the situation.
  */
 export function scenarioOf(situation: Situation, library: Library, variables: readonly Variable[], values: Float64Array): Scenario {
   let documents: Documents = { situation, species: {} };
@@ -81,5 +81,8 @@ function valueIn({ unit, words, whole }: Variable, value: number, old: unknown, 
     interval: _interval,
     ...rest
   } = (whole ?? old ?? UNTOLD) as Readonly<Record<string, unknown>>;
-  return { ...rest, value, ...ends, unit };
+  if (!isRecord || whole !== undefined || rest.basis !== 'imputed') return { ...rest, value, ...ends, unit };
+  // A stand-in of relatives gives way to theirs; what the study sets is of this species.
+  const { source: _source, from: _from, ...own } = rest;
+  return { ...own, value, ...ends, unit, ...UNTOLD };
 }
