@@ -17,7 +17,7 @@ export interface DominanceLook {
   /** First and second of the hierarchy to be expected. */
   readonly ruler: HierarchyPlace | undefined;
   readonly next: HierarchyPlace | undefined;
-  /** What the ruler does to each that it does not leave in peace. */
+  /** What the ruler does to each that it does not leave in peace, and beats one-sidedly or may do so. */
   readonly attacks: readonly Attack[];
   /** Where the place of some is not known any may rule: what the others would do. */
   readonly attacksByOthers: readonly Attack[];
@@ -67,7 +67,9 @@ export const dominance: Rule<DominanceMeasure, Option> = {
     const strengths = strengthBook();
     const complete = completeDay(stock);
     const days = complete < stock.horizonDay ? [complete, stock.horizonDay] : [complete];
-    each({ looks: days.map((day) => lookAt(stock, day, strengths, options)) });
+    // What does not win its place one-sidedly comes to nothing here, so that its refuge need not be looked for.
+    const asked = { ...options, evenFrom: Math.max(options.evenFrom, options.oneSided) };
+    each({ looks: days.map((day) => lookAt(stock, day, strengths, asked)) });
   },
 
   judge(measure, options) {
