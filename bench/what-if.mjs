@@ -14,7 +14,7 @@ const FIVE_YEARS = 1826;
 /** Rules that follow something day by day; all others are answered by formulas. */
 const STEPPED = new Set(['nitrogen']);
 const CLOSED = rules.map(({ id }) => id).filter((id) => !STEPPED.has(id));
-const outcomesOf = (ids) => ids.map((rule) => ({ kind: 'outcome', rule }));
+export const outcomesOf = (ids) => ids.map((rule) => ({ kind: 'outcome', rule }));
 
 const spread = (name, at, unit, low, high) => ({ name, at: [at], unit, over: { kind: 'uniform', low, high } });
 
@@ -40,7 +40,7 @@ export function studyFor(animals, seed, outputs, more = {}) {
 const ROWS = 1024;
 
 /** Runs scenarios of several studies in turns, their values in memory. */
-function running(studies) {
+export function running(studies) {
   const tables = studies.map((study) => {
     const values = Array.from({ length: ROWS }, (_, scenario) => {
       const drawn = new Float64Array(study.variables.length);

@@ -19,6 +19,7 @@ const { benchIntroductions } = await import('../bench/introductions.mjs');
 const { benchPlan } = await import('../bench/plan.mjs');
 const { benchCandidates } = await import('../bench/candidates.mjs');
 const { benchSlowWhatIf, benchWhatIf, benchWhatIfMemory } = await import('../bench/what-if.mjs');
+const { benchWhatIfFiles } = await import('../bench/what-if-files.mjs');
 const { summary } = await import('../bench/table.mjs');
 
 benchSwallow(12);
@@ -34,6 +35,7 @@ benchWhatIf(12);
 for (const animals of [5, 20, 40]) benchWhatIf(animals);
 benchSlowWhatIf();
 benchWhatIfMemory(Number(process.env.COMMENSAL_SCENARIOS ?? 1e5));
+if (!(await benchWhatIfFiles(root))) process.exitCode = 1;
 benchValidation();
 benchRecordProblems();
 benchRecordsCheck(root);

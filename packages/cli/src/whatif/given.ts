@@ -1,6 +1,6 @@
 import { closeSync, createReadStream, existsSync, openSync, readSync, statSync, writeSync } from 'node:fs';
 import path from 'node:path';
-import { createInterface } from 'node:readline';
+import { StringDecoder } from 'node:string_decoder';
 import type { CompiledStudy, Variable } from '@commensal/core';
 import type { Problem } from '@commensal/schema';
 import { parse } from 'csv-parse';
@@ -19,8 +19,14 @@ const MOST_PROBLEMS = 20;
 /** Numbers written at a time. */
 const CHUNK = 65_536;
 
-/** Rows of a table, with the line (or row) each stands in. */
-type Rows = AsyncIterable<{ readonly line: number; readonly cells: Readonly<Record<string, unknown>> }>;
+/** A row of a table, with the line (or row) it stands in. */
+interface Row {
+  readonly line: number;
+  readonly cells: Readonly<Record<string, unknown>>;
+}
+
+/** Some rows at a time: to wait for each would take longer than to read it. */
+type Rows = AsyncIterable<readonly Row[]>;
 
 /**
  * Reads a table of scenarios into `target`: NDJSON, CSV with a line of names, or Parquet, by the ending of its name, with a column for every variable.
@@ -44,8 +50,9 @@ export async function readGiven(table: string, variables: readonly Variable[], t
       for (let at = 0; at < bytes.length; ) at += writeSync(file as number, bytes, at);
       filled = 0;
     };
-    for await (const { line, cells } of rowsOf(table)) {
-      for (const [at, variable] of variables.entries()) {
+    const take = ({ line, cells }: Row): void => {
+      for (let at = 0; at < variables.length; at += 1) {
+        const variable = variables[at] as Variable;
         const value = (readers[at] as (cell: unknown) => number)(cells[variable.name]);
         if (Number.isNaN(value)) problems.push(wrongCell(table, line, variable, cells));
         buffer[filled] = value;
@@ -53,8 +60,11 @@ export async function readGiven(table: string, variables: readonly Variable[], t
       }
       if (rows === 0) problems.push(...strangeColumns(table, line, variables, cells));
       rows += 1;
-      if (problems.length >= MOST_PROBLEMS) break;
       if (filled === buffer.length) flush();
+    };
+    for await (const some of rowsOf(table)) {
+      for (const row of some) if (problems.length < MOST_PROBLEMS) take(row);
+      if (problems.length >= MOST_PROBLEMS) break;
     }
     flush();
   } catch (error) {
@@ -140,29 +150,56 @@ function rowsOf(table: string): Rows {
   }
 }
 
+/** Bytes of NDJSON read at a time. */
+const BYTES = 1 << 18;
+
 async function* ndjsonRows(table: string): Rows {
+  const decoder = new StringDecoder('utf8');
   let line = 0;
-  for await (const text of createInterface({ input: createReadStream(table), crlfDelay: Number.POSITIVE_INFINITY })) {
-    line += 1;
-    if (text.trim() === '') continue;
-    let cells: unknown;
-    try {
-      cells = JSON.parse(text);
-    } catch (error) {
-      throw wrongLine(table, line, `the line is no JSON (${(error as Error).message})`);
+  let rest = '';
+  const rowsIn = (lines: readonly string[]): Row[] => {
+    const rows: Row[] = [];
+    for (const text of lines) {
+      line += 1;
+      if (text.length > 1 || text.trim() !== '') rows.push({ line, cells: cellsIn(table, line, text) });
     }
-    if (typeof cells !== 'object' || cells === null || Array.isArray(cells)) throw wrongLine(table, line, 'the line is no object');
-    yield { line, cells: cells as Readonly<Record<string, unknown>> };
+    return rows;
+  };
+  for await (const bytes of createReadStream(table, { highWaterMark: BYTES })) {
+    const lines = (rest + decoder.write(bytes as Buffer)).split('\n');
+    rest = lines.pop() ?? '';
+    yield rowsIn(lines);
   }
+  yield rowsIn([rest + decoder.end()]);
+}
+
+function cellsIn(table: string, line: number, text: string): Readonly<Record<string, unknown>> {
+  let cells: unknown;
+  try {
+    cells = JSON.parse(text);
+  } catch (error) {
+    throw wrongLine(table, line, `the line is no JSON (${(error as Error).message})`);
+  }
+  if (typeof cells !== 'object' || cells === null || Array.isArray(cells)) throw wrongLine(table, line, 'the line is no object');
+  return cells as Readonly<Record<string, unknown>>;
 }
 
 const wrongLine = (file: string, line: number, found: string): BadInput =>
   new BadInput([{ file, line, code: 'not-json', pointer: '', found, allowed: 'each line is an object in JSON', fix: 'Correct the line.' }]);
 
+const ROWS_AT_A_TIME = 1024;
+
 async function* csvRows(table: string): Rows {
   const parser = createReadStream(table).pipe(parse({ columns: true, bom: true, skip_empty_lines: true, info: true }));
   try {
-    for await (const { record, info } of parser) yield { line: info.lines, cells: record };
+    let some: Row[] = [];
+    for await (const { record, info } of parser) {
+      some.push({ line: info.lines, cells: record });
+      if (some.length < ROWS_AT_A_TIME) continue;
+      yield some;
+      some = [];
+    }
+    yield some;
   } catch (error) {
     const { lines } = error as { lines?: number };
     if (lines === undefined) throw error;
@@ -186,8 +223,9 @@ async function* parquetRows(table: string): Rows {
   let rowStart = 0;
   for (const group of metadata.row_groups) {
     const rowEnd = rowStart + Number(group.num_rows);
+    const before = rowStart;
     const rows = await parquetReadObjects({ file, metadata, rowStart, rowEnd });
-    for (const [at, cells] of rows.entries()) yield { line: rowStart + at + 1, cells };
+    yield rows.map((cells, at) => ({ line: before + at + 1, cells }));
     rowStart = rowEnd;
   }
 }
