@@ -9,8 +9,8 @@ export const summaryText = (document: StudySummaryDocument, format: 'text' | 'ma
   (format === 'markdown' ? markdownPage : textPage)(sectionsOf(document));
 
 function sectionsOf({ title: of, design, replicates, scenarios, invalid, outputs, versions }: StudySummaryDocument): Section[] {
-  // Scenarios that somebody chose are no sample: their shares have no error.
-  const isDrawn = design !== 'grid' && design !== 'given';
+  // Scenarios that somebody chose are no sample, and those of a sensitivity design share their figures: no interval of independent draws holds for them.
+  const isDrawn = design !== 'grid' && design !== 'given' && design !== 'sensitivity';
   const intervals = isDrawn ? 'Intervals hold the share in 95 of 100 studies like this one (Wilson). ' : '';
   const runs = replicates > 1 ? `, in ${whole(replicates)} runs` : '';
   const left = invalid === 0 ? '' : ` ${whole(invalid)} of them count in nothing below, as a figure came out that cannot be.`;
