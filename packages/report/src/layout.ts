@@ -1,4 +1,5 @@
-import wrapAnsi from 'wrap-ansi';
+import { widthOf } from './width.js';
+import { wrapWords } from './wrap-words.js';
 
 /** Columns of a page of plain text. */
 export const COLUMNS = 88;
@@ -19,10 +20,9 @@ export const item = (text: string, indent: number): string => set(text, `${' '.r
 /** A number stays on one line with its unit; the space between them is an ordinary one once the lines are set. */
 const ordinary = (text: string): string => text.replaceAll('\u00A0', ' ');
 
-/** A sign of a script that is written without spaces; it takes two columns. */
+/** A sign of a script that is written without spaces. */
 const WIDE = '[\\p{Script=Han}\\u3000-\\u30FF\\uFF01-\\uFF60]';
 const wide = new RegExp(WIDE, 'u');
-const widthOf = (text: string): number => [...text].reduce((columns, sign) => columns + (wide.test(sign) ? 2 : 1), 0);
 
 /** What ends no line (a number before its unit or counter among it) and what starts none. */
 const OPENING = '[（「『【(\\d\\u00A0]';
@@ -48,7 +48,7 @@ function wrapWide(text: string, columns: number): string[] {
 
 function set(text: string, first: string, next: string): string {
   const columns = COLUMNS - next.length;
-  const lines = wide.test(text) ? text.split('\n').flatMap((line) => wrapWide(line, columns)) : wrapAnsi(text, columns).split('\n');
+  const lines = wide.test(text) ? text.split('\n').flatMap((line) => wrapWide(line, columns)) : wrapWords(text, columns);
   return ordinary(lines.map((line, at) => (at === 0 ? first : next) + line.trimStart()).join('\n'));
 }
 
