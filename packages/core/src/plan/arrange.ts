@@ -9,7 +9,7 @@ import { costOf } from './best-order/improved.js';
 import { placesToMeet } from './places.js';
 import { clashAt, clashWithResidents, mayClash, type Place } from './clashes.js';
 import { dayAt, excludes, findingsWith, type Ground, isFixed, mayFail, mayPass, placesFor, stockWith } from './ground.js';
-import { delayed } from './delays.js';
+import { asksToWait, delayed } from './delays.js';
 import { everyWay, type Way } from './every-way.js';
 import { type Lengths, lengthsByDanger, lengthsByRoom } from './lengths.js';
 import { movedTo, newcomerFrom, type Pick } from './line.js';
@@ -52,7 +52,7 @@ export function arrange(ground: Ground, picks: readonly Pick[]): Arrangement {
 /** The same at the lengths that dangers ask for alone: how most sets that work do. Undefined where that is not enough to tell. */
 export function arrangeAtOnce(ground: Ground, picks: readonly Pick[]): Arrangement | undefined {
   const [set] = pickedSets(ground, picks);
-  const found = set === undefined ? undefined : bestOf(set, lengthsByDanger(ground, picks), false).best;
+  const found = set === undefined ? undefined : bestOf({ ...set, onlyIfItWorks: true }, lengthsByDanger(ground, picks), false).best;
   return found?.excluding.length === 0 ? found : undefined;
 }
 
@@ -60,7 +60,15 @@ export function arrangeAtOnce(ground: Ground, picks: readonly Pick[]): Arrangeme
 export function pickedSets(ground: Ground, picks: readonly Pick[]): PickedSet[] {
   const batches = batchesOf(ground, picks);
   const prices = pricesOf(batches.length, (before, after) => costBefore(batches[before] as Batch, batches[after] as Batch));
-  return footings(ground, batches).map(({ first, positions }) => ({ ground, picks, batches, prices, first, positions }));
+  return footings(ground, batches).map(({ first, positions }) => ({
+    ground,
+    picks,
+    batches,
+    prices,
+    first,
+    positions,
+    onlyIfItWorks: false,
+  }));
 }
 
 /** A set with its batches in an order, by name, at lengths; undefined where another batch has to be the first. */
@@ -138,6 +146,8 @@ export interface PickedSet {
   readonly prices: Prices;
   readonly first: number | undefined;
   readonly positions: readonly number[];
+  /** What does not work is not told of, so that it need not be known how well it would do. */
+  readonly onlyIfItWorks: boolean;
 }
 
 const hasRule = (ground: Ground, planning: AnyRule['planning'], { rule }: Finding): boolean =>
@@ -266,12 +276,12 @@ function orderProof({ cost, atLeast }: Prices, order: readonly number[], isCheap
 const MOST_DELAYS = 6;
 
 function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: boolean): Omit<Arrangement, 'order'> {
-  const { ground, picks } = set;
+  const { ground, picks, onlyIfItWorks } = set;
   const newcomers = placed.flatMap((entry) => entry.animals);
   const ids = new Set(newcomers.map((animal) => animal.id));
   const isOut = (finding: Finding): boolean => excludes(ground, finding, ids);
   // What keeps it out is all that need be known of a set that something does; how well one does hangs on small things as well.
-  const barred = findingsUntilOut(ground, newcomers, isOut);
+  const barred = findingsUntilOut(ground, newcomers, isOut, onlyIfItWorks);
   const findings = ground.asks !== 'how-well' || barred.some(isOut) ? barred : findingsBy(ground, newcomers, ground.sets.all, 'note');
   const open = findings.filter((finding) => finding.accepted === undefined);
   const excluding = open.filter(isOut);
@@ -290,15 +300,34 @@ function judged(set: PickedSet, placed: Arrangement['batches'], orderIsDecided: 
 }
 
 /** Where only whether is asked, what is dear to ask need not be where something else keeps the set out. */
-function findingsUntilOut(ground: Ground, newcomers: readonly StockAnimal[], isOut: (finding: Finding) => boolean): readonly Finding[] {
+function findingsUntilOut(
+  ground: Ground,
+  newcomers: readonly StockAnimal[],
+  isOut: (finding: Finding) => boolean,
+  onlyIfItWorks: boolean,
+): readonly Finding[] {
   const { cheap, dear } = ground.sets;
   for (const step of [...(ground.asks === 'whether' ? cheap.map((asked) => [asked]) : [cheap]), dear]) {
     if (!step.every(({ rule }) => mayFail(ground, rule, newcomers))) continue;
     const found = findingsBy(ground, newcomers, step, 'error');
     if (!found.some(isOut)) continue;
-    return ground.asks === 'how-well' ? findingsBy(ground, newcomers, step, 'note') : found;
+    if (ground.asks !== 'how-well') return found;
+    return onlyIfItWorks ? withWaits(ground, newcomers, step, found) : findingsBy(ground, newcomers, step, 'note');
   }
   return [];
+}
+
+/** What keeps a set out, and what is said of waiting, as a delay may let it in. The work is counted as if all were asked: limits of a search hold what they held. */
+function withWaits(
+  ground: Ground,
+  newcomers: readonly StockAnimal[],
+  step: readonly Asked[],
+  found: readonly Finding[],
+): readonly Finding[] {
+  const [waits, others] = [step.filter(({ rule }) => asksToWait(rule)), step.filter(({ rule }) => !asksToWait(rule))];
+  ground.spent.work += Math.ceil(step.length / 2) - Math.ceil(waits.length / 2);
+  const barring = found.filter(({ rule }) => isAmong(others, rule));
+  return waits.length === 0 ? barring : [...barring, ...findingsBy(ground, newcomers, waits, 'note')];
 }
 
 /** From a level up, the gravest first. */

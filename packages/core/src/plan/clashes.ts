@@ -115,6 +115,7 @@ function firstUnsafe(places: number, isSafe: (position: number) => boolean, gues
  * every place is asked.
  */
 export function mayClash(ground: Ground, one: Pick, other: Pick): boolean {
+  if (one.line.index > other.line.index) return mayClash(ground, other, one);
   if (ground.stock.settings.whenUncertain === 'exclude') return true;
   const weak = weakestPlace(ground);
   // Numbers beyond those of the tables above.
@@ -147,7 +148,7 @@ export function clashWithResidents(ground: Ground, pick: Pick, place: Place): bo
 }
 
 /** The same as {@link mayClash}, with residents that stay, and with its own kind. */
-function mayClashWithResidents(ground: Ground, pick: Pick): boolean {
+export function mayClashWithResidents(ground: Ground, pick: Pick): boolean {
   const leaves = ground.stock.animals.some(({ leaveDay }) => leaveDay !== Number.POSITIVE_INFINITY);
   if (pick.count > 1 || leaves || ground.stock.settings.whenUncertain === 'exclude') return true;
   // Numbers beyond those of the tables above.

@@ -2,6 +2,7 @@ import type { Finding } from '@commensal/schema';
 import { dayOf } from '../quantity/days.js';
 import { maturity } from '../rules/maturity.js';
 import { nitrogen } from '../rules/nitrogen/index.js';
+import type { AnyRule } from '../rules/rule.js';
 import type { StockAnimal } from '../stock/stock.js';
 import type { Ground } from './ground.js';
 
@@ -32,6 +33,9 @@ export function delayed(ground: Ground, batches: readonly Placed[], findings: re
   });
   return days.some((day, at) => day > (batches[at] as Placed).day) ? days : undefined;
 }
+
+/** Whether a rule says of what it finds how long to wait. */
+export const asksToWait = (rule: AnyRule): boolean => rule === maturity || rule === nitrogen;
 
 /** The day that a finding asks to wait for. */
 function waitIn({ rule, outcome, data }: Finding): number | undefined {

@@ -251,8 +251,9 @@ export const placesTried = (ground: Ground): number => Math.max(1, placesFor(gro
 /** Last day of those for a wish: what waits for an older tank comes in later still. */
 export const lastDayTried = (ground: Ground, { readyDay }: Line): number => Math.max(dayAt(ground, placesTried(ground) - 1), readyDay);
 
-/** What two animals mean to each other by the rules on meetings; a resident among them is nobody's fault. */
+/** What two animals mean to each other by the rules on meetings, whichever is named first; a resident among them is nobody's fault. */
 export function meetingOf(ground: Ground, one: StockAnimal, other: StockAnimal): Danger {
+  if (other.id < one.id) return meetingOf(ground, other, one);
   const key = `${meetingName(one)} ${meetingName(other)}`;
   const known = ground.meetings.get(key);
   if (known !== undefined) return known;
@@ -303,12 +304,13 @@ const ORDERS: readonly (readonly [number, number])[] = [
 ];
 
 /**
- * Whether two animals may exclude each other at all under the rules that say nothing of length, whenever they come in and however long: a
+ * Whether two animals may exclude each other at all under the rules that say nothing of length, in whichever order, whenever they come in and however long: a
  * length that is not known is judged at its worst, and nothing that could part them is counted on.
  */
 export function mayExclude(ground: Ground, one: StockAnimal, other: StockAnimal): boolean {
   const { eitherWay } = ground.sets;
   if (eitherWay.length === 0) return false;
+  if (other.id < one.id) return mayExclude(ground, other, one);
   const key = `${one.id}@${one.count} ${other.id}@${other.count}`;
   const known = ground.perhaps.get(key);
   if (known !== undefined) return known;
