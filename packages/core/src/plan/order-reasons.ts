@@ -3,9 +3,10 @@ import { isoOf } from '../quantity/days.js';
 import type { StockAnimal } from '../stock/stock.js';
 import type { Arrangement } from './arrange.js';
 import { costBefore, watchOf } from './batches.js';
-import { excludes, findingsWith, type Ground, mayFail } from './ground.js';
+import { mayClash, mayClashWithResidents } from './clashes.js';
+import { excludes, findingsWith, type Ground, lastDay, mayFail } from './ground.js';
 import type { LatestDay } from './latest-day.js';
-import { movedTo } from './line.js';
+import { movedTo, type Pick } from './line.js';
 
 type Entry = Arrangement['batches'][number];
 
@@ -76,12 +77,27 @@ function changingPlaces(ground: Ground, { batches }: Arrangement, position: numb
   ];
   const newcomers = [...others, ...moved];
   const ids = new Set(newcomers.map(({ id }) => id));
-  const asked = ground.sets.excluding.filter(({ rule }) => mayFail(ground, rule, newcomers));
+  const isMet = mayMeetBadly(ground, batches, [...entry.batch.picks, ...before.batch.picks]);
+  const asked = ground.sets.excluding.filter(
+    (one) => (isMet || !ground.sets.meeting.includes(one)) && mayFail(ground, one.rule, newcomers),
+  );
   const found = findingsWith(ground, newcomers, asked).find((finding) => excludes(ground, finding, ids));
   if (found !== undefined) return mustFollow(found, entry.animals, before.animals);
   return costBefore(entry.batch, before.batch) === costBefore(before.batch, entry.batch)
     ? [{ message: 'order.interchangeable', data: {} }]
     : [];
+}
+
+/**
+ * Whether some that are moved may exclude what they meet, or be excluded by it, wherever they are put. Most meet nothing of the kind, and rules on
+ * meetings need not be asked of the whole set anew. It is known for the days that planning thinks of.
+ */
+function mayMeetBadly(ground: Ground, batches: readonly Entry[], moved: readonly Pick[]): boolean {
+  const picks = batches.flatMap(({ batch }) => batch.picks);
+  return (
+    batches.some(({ day }) => day > lastDay(ground)) ||
+    moved.some((pick) => mayClashWithResidents(ground, pick) || picks.some((other) => other !== pick && mayClash(ground, pick, other)))
+  );
 }
 
 /** What a rule says in a word. */
