@@ -1,6 +1,6 @@
 /**
- * The command line with everything it needs inside: it starts fast and runs without an installation. What only some commands need stands in files of
- * its own beside it.
+ * The command line with everything it needs inside, so that it runs without an installation: one file to call, and beside it a folder of parts
+ * that are loaded when they are asked for, so that it starts fast.
  */
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -40,15 +40,58 @@ const noticesOf = (metafile) =>
     })
     .join(`\n\n${'-'.repeat(80)}\n\n`);
 
+const NAMED_EXPORT = /^export \{([^}]*)\} from '(\.[^']+)';$/gm;
+const NAMED_IMPORT = /^import \{([^}]*)\} from '@commensal\/([\w-]+)';$/gm;
+const namesIn = (list) =>
+  list
+    .split(',')
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+
+/** The module that each name of a package comes from. */
+function modulesOf(name) {
+  const folder = path.join(root, 'packages', name, 'dist');
+  const index = readFileSync(path.join(folder, 'index.js'), 'utf8');
+  return new Map(
+    [...index.matchAll(NAMED_EXPORT)].flatMap(([, list, file]) => namesIn(list).map((exported) => [exported, path.join(folder, file)])),
+  );
+}
+
+/**
+ * Names of our packages are imported from the modules they come from. Through the index of its package, a part would depend on every
+ * module that the index names, and all parts would load everything.
+ */
+const pastTheIndex = {
+  name: 'past-the-index',
+  setup({ onLoad }) {
+    const known = new Map();
+    const moduleOf = (name, exported) => {
+      if (!known.has(name)) known.set(name, modulesOf(name));
+      return known.get(name).get(exported);
+    };
+    onLoad({ filter: /packages[\\/][\w-]+[\\/]dist[\\/].*\.js$/ }, ({ path: file }) => ({
+      contents: readFileSync(file, 'utf8').replaceAll(NAMED_IMPORT, (statement, list, name) => {
+        const from = namesIn(list).map((imported) => [imported, moduleOf(name, imported.split(' as ')[0])]);
+        if (from.some(([, module]) => module === undefined)) return statement;
+        return from.map(([imported, module]) => `import { ${imported} } from ${JSON.stringify(module)};`).join(' ');
+      }),
+    }));
+  },
+};
+
+/** What a file needs that asks for Node's own modules. */
+const withRequire = (code) => (code.includes('__require = ') ? `${REQUIRE}\n${code}` : code);
+
 export async function buildCommandLine() {
   if (!existsSync(entry)) return;
   const result = await build({
     entryPoints: { commensal: entry },
-    outdir: dist,
-    splitting: true,
-    chunkNames: 'parts/[name]-[hash]',
     absWorkingDir: root,
+    outdir: dist,
+    chunkNames: 'parts/[name]-[hash]',
     bundle: true,
+    plugins: [pastTheIndex],
+    splitting: true,
     write: false,
     metafile: true,
     format: 'esm',
@@ -59,10 +102,10 @@ export async function buildCommandLine() {
     logLevel: 'silent',
   });
   rmSync(parts, { recursive: true, force: true });
-  mkdirSync(parts, { recursive: true });
-  for (const { path: file, text } of result.outputFiles) {
-    const code = text.replace(/^#!.*\n/, '');
-    writeFileSync(file, [...(file === bundle ? [SHEBANG] : []), ...(code.includes('typeof require') ? [REQUIRE] : []), code].join('\n'));
+  mkdirSync(parts);
+  for (const file of result.outputFiles) {
+    const code = withRequire(file.text.replace(/^#!.*\n/, ''));
+    writeFileSync(file.path, file.path === bundle ? `${SHEBANG}\n${code}` : code);
   }
   writeFileSync(path.join(dist, 'THIRD-PARTY-LICENSES.txt'), `${noticesOf(result.metafile)}\n`);
   chmodSync(bundle, 0o755);

@@ -33,7 +33,7 @@ export function addRecordsCommands(records: Command, done: (code: number) => voi
     .option('--form <form>', 'count only records of this form, such as fish', nonEmpty)
     .addOption(formats(COVERAGE_FORMATS))
     .addOption(outOption())
-    .action((options: CoverageOptions) => done(runCoverage(options)));
+    .action(async (options: CoverageOptions) => done(await runCoverage(options)));
   records
     .command('new')
     .description('a first record from a scientific name, and what is worth finding out first; asks where standard input is a terminal')
@@ -68,7 +68,7 @@ export function addRecordsCommands(records: Command, done: (code: number) => voi
     .addOption(speciesOption())
     .addOption(reportFormatOption())
     .addOption(outOption())
-    .action((id: string, options: ExplainOptions) => done(runExplain(id, options)));
+    .action(async (id: string, options: ExplainOptions) => done(await runExplain(id, options)));
   records
     .command('sources')
     .description('the bibliography: who uses what, what nothing uses, what is missing')
@@ -76,7 +76,7 @@ export function addRecordsCommands(records: Command, done: (code: number) => voi
     .addOption(bibliographyOption())
     .addOption(formats(SOURCES_FORMATS))
     .addOption(outOption())
-    .action((options: SourcesOptions) => done(runSources(options)));
+    .action(async (options: SourcesOptions) => done(await runSources(options)));
   records
     .command('check')
     .description('everything that is wrong with records')
@@ -110,7 +110,7 @@ export function addRecordsCommands(records: Command, done: (code: number) => voi
     )
     .addOption(speciesOption())
     .addOption(bibliographyOption())
-    .action((options: ExportOptions) => done(runExport(options)));
+    .action(async (options: ExportOptions) => done(await runExport(options)));
   records
     .command('import')
     .description('add measurements of a CSV table to records; nothing is overwritten')

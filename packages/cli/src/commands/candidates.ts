@@ -14,7 +14,7 @@ import { refuseToOverwrite, writeOutput } from '../write-output.js';
 /** `commensal check SITUATION --candidates ...`: which species may join the tank as it is. Returns the exit code. */
 export async function runCandidates(file: string, asked: string, options: SharedOptions): Promise<number> {
   refuseToOverwrite(file, options.out);
-  const library = openLibrary(options.species);
+  const library = await openLibrary(options.species);
   const species = asked === 'all' ? [...library.records.keys()] : speciesIn(asked, library);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const found = candidatesFor(situation, library, { species });

@@ -13,7 +13,7 @@ import { refuseToOverwrite, writeOutput } from '../write-output.js';
 /** `commensal check SITUATION`: findings for what is there and what is planned. Returns the exit code. */
 export async function runCheck(file: string, options: SharedOptions): Promise<number> {
   refuseToOverwrite(file, options.out);
-  const library = openLibrary(options.species);
+  const library = await openLibrary(options.species);
   const { situation, stock } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const report: CheckReport = { $schema: schemaOf('check'), ...check(stock, rules), versions: versionsOf(library) };
   const voice = { catalogue: await catalogueOf(options.lang), units: options.units, names: namesIn(situation, library, options.lang) };

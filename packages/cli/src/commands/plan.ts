@@ -16,7 +16,7 @@ import { refuseToOverwrite, writeOutput, writesToStandardOutput, writeStandardOu
  */
 export async function runPlan(file: string, options: SharedOptions): Promise<number> {
   refuseToOverwrite(file, options.out);
-  const library = openLibrary(options.species);
+  const library = await openLibrary(options.species);
   const { situation } = openSituation(file, library, rules, options.asOf === undefined ? undefined : readDate(options.asOf));
   const numbers = numbersWished(situation);
   if (numbers > MOST_OPTIONS) {

@@ -58,7 +58,7 @@ export async function runWhatIf(file: string | undefined, options: WhatIfOptions
   if (file === undefined)
     throw badCall('no-study', 'no study is named', 'there must be one, or --merge with a folder', 'Name the file of a study.');
   if (format !== undefined && !isRowFormat(format)) throw wrongFormat(format, ROW_FORMATS, 'of rows');
-  const library = openLibrary(options.species);
+  const library = await openLibrary(options.species);
   const study = openStudy(file, library);
   checkCall(study, options);
   const script = printedScript(file, options);

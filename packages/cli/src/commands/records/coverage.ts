@@ -25,8 +25,8 @@ const PRINTED: Readonly<Record<CoverageOptions['format'], (coverage: Coverage) =
 };
 
 /** `commensal records coverage`: how many records hold each field, by what it rests on. Returns the exit code. */
-export function runCoverage({ species, family, form, format, out }: CoverageOptions): number {
-  const all = [...openLibrary(species).records.values()];
+export async function runCoverage({ species, family, form, format, out }: CoverageOptions): Promise<number> {
+  const all = [...(await openLibrary(species)).records.values()];
   const chosen = all.filter(
     (record) => (family === undefined || record.taxon.family === family) && (form === undefined || record.form === form),
   );

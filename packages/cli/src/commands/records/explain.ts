@@ -29,8 +29,8 @@ function recordFrom(what: string, library: Library): SpeciesRecord {
 }
 
 /** `commensal records explain ID|FILE`: one record as prose. Returns the exit code. */
-export function runExplain(what: string, { species, format, out }: ExplainOptions): number {
-  const library = openLibrary(species);
+export async function runExplain(what: string, { species, format, out }: ExplainOptions): Promise<number> {
+  const library = await openLibrary(species);
   const record = recordFrom(what, library);
   // A file is explained beside the records that are there, in place of one of its own name.
   const others = [...library.records.values()].filter(({ id }) => id !== record.id);

@@ -27,11 +27,11 @@ const OF_FOLDER = (folder: string): typeof OF_SAMPLE => ({
 });
 
 /** `commensal records export`: the records as a Darwin Core Archive or as JSON Lines. Returns the exit code. */
-export function runExport({ format, out, species, bibliography }: ExportOptions): number {
+export async function runExport({ format, out, species, bibliography }: ExportOptions): Promise<number> {
   if (format === 'dwc' && (out === undefined || out === '-')) {
     throw badCall('no-folder', 'an archive was asked for without --out', 'it is a folder of files', 'Name a new folder with --out.');
   }
-  const library = openLibrary(species);
+  const library = await openLibrary(species);
   const records = [...library.records.values()];
   if (format === 'jsonl') {
     writeOutput(jsonLines(records), out);

@@ -80,7 +80,7 @@ const filledLines = (record: SpeciesRecord): string[] =>
 
 /** `commensal records new NAME`: a first record, and what is worth finding out. Returns the exit code. */
 export async function runNew(scientificName: string, options: NewOptions): Promise<number> {
-  const opened = openLibrary(options.species);
+  const opened = await openLibrary(options.species);
   // Records of one's own have no release; the next one is that of the sample.
   const library = { ...opened, release: options.species === undefined ? opened.release : release };
   const name = scientificName.trim().replaceAll(/\s+/g, ' ');

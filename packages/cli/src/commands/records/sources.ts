@@ -21,8 +21,8 @@ const elsewhere = (): Set<string> =>
   new Set([...sourcesNamedIn(standIns), ...sourcesNamedIn(rules.map(describeRule)), ...Object.values(CAUTION_SOURCES).flat()]);
 
 /** `commensal records sources`: the bibliography and who uses it. Returns the exit code: 1 where a key leads nowhere. */
-export function runSources(options: SourcesOptions): number {
-  const records = [...openLibrary(options.species).records.values()];
+export async function runSources(options: SourcesOptions): Promise<number> {
+  const records = [...(await openLibrary(options.species)).records.values()];
   const entries =
     options.bibliography === undefined ? bibliography : readDocument<Bibliography>(options.bibliography, bibliographyProblems).document;
   const use = sourceUse(records, entries, elsewhere());
