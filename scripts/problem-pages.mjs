@@ -22,11 +22,12 @@ const PLACES = {
   form: ['In the form of a record', '`commensal records fix` puts them right.'],
   table: ['In tables of measurements', 'Nothing is added to any record then.'],
   situation: ['In situations and other documents', 'No check of records gives them.'],
+  study: ['In what-if studies', 'No check of records gives them.'],
   call: ['In the call of a command', 'The command ends with 2, and nothing is written.'],
 };
 
 const level = ({ level: of, foundIn: place }) =>
-  ['call', 'situation', 'table'].includes(place) ? 'An error: the command ends with 2, and nothing is written.' : LEVELS[of];
+  ['call', 'situation', 'study', 'table'].includes(place) ? 'An error: the command ends with 2, and nothing is written.' : LEVELS[of];
 
 const exceptionText = (code, { exception, foundIn: place }, pointer) =>
   exception === undefined

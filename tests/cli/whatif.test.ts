@@ -175,6 +175,14 @@ describe('a folder of another run is refused, and left as it is', () => {
     expect(filesIn('whole')).toEqual(whole);
   });
 
+  test('parts without a manifest', () => {
+    cpSync(at('whole'), at('nameless'), { recursive: true });
+    rmSync(at('nameless', 'manifest.json'));
+    const before = filesIn('nameless');
+    expect(run('nameless', '--resume').err).toMatch(/^no-manifest\n.*64 parts/);
+    expect(filesIn('nameless')).toEqual(before);
+  });
+
   test('other records', () => {
     const records = at('records');
     cpSync(path.join(import.meta.dirname, '../../packages/species-sample/records'), records, { recursive: true });
@@ -335,6 +343,9 @@ describe('the summary', () => {
     expect(spoilt('short', (part) => truncateSync(part, 500))).toMatch(/^wrong-part\n.*part-00000003/);
     expect(spoilt('foreign', (part) => cpSync(at('one-csv', 'part-00000003.csv'), part))).toMatch(/^wrong-part\n/);
     expect(spoilt('other-rows', (part) => truncateSync(part, 0))).toMatch(/^wrong-part\n/);
+    expect(spoilt('twice', (part) => cpSync(at('whole', 'part-00000002.parquet'), part))).toMatch(
+      /^wrong-part\n.*row 1 is not of scenario 96/,
+    );
     expect(
       spoilt('other-study', () => writeFileSync(at('other-study', 'study.json'), JSON.stringify({ ...hawkfishStudy(), seed: 3 }))),
     ).toMatch(/^another-study\n/);

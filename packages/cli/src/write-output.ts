@@ -43,7 +43,7 @@ export function writeNewFile(text: string, file: string, taken: (found: string) 
 }
 
 /** A second name for the file fails where there is one of that name, which renaming would not; some file systems have none to give. */
-function putInPlace(aside: string, file: string): void {
+export function putInPlace(aside: string, file: string): void {
   try {
     linkSync(aside, file);
   } catch (error) {

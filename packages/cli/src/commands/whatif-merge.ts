@@ -56,8 +56,8 @@ function manifestOf(folder: string): StudyManifest {
 }
 
 /** Every part must be there: what is missing would pull all shares. */
-function refuseGaps(folder: string, { blocks }: StudyManifest): void {
-  const there = blocksIn(folder);
+function refuseGaps(folder: string, { blocks, format }: StudyManifest): void {
+  const there = blocksIn(folder, format);
   const missing = Array.from({ length: blocks }, (_, block) => block).filter((block) => !there.has(block));
   if (missing.length === 0) return;
   throw badCall(

@@ -115,7 +115,7 @@ async function runOn(study: CompiledStudy, given: Given | undefined, library: Li
   };
   makeFolder(options.out);
   claimFolder(options.out, manifest);
-  refuseParts(options.out, shard, options.resume === true);
+  refuseParts(options.out, format, shard, options.resume === true);
   tell();
   writeText(options.out, 'study.json', `${JSON.stringify(study.document, null, 2)}\n`);
   writeText(options.out, 'README.txt', readMe(manifest));
@@ -129,12 +129,11 @@ function printedScript(file: string, { out, printSlurm, printKubernetes, format,
   if (out === undefined)
     throw badCall('no-folder', 'there is no --out', 'shards write into a folder that all of them see', 'Name it with --out.');
   if (file === '-') throw badCall('no-study', 'the study comes from standard input', 'shards read it from a file', 'Name the file.');
+  // A pod has folders of its own; jobs of Slurm see those from here.
+  const placed = (place: string | undefined): string | undefined =>
+    place === undefined || printSlurm === undefined ? place : path.resolve(place);
   const word = (name: string, value: string | undefined): string[] => (value === undefined ? [] : [name, value]);
-  const words = [
-    ...word('--format', format),
-    ...word('--species', species === undefined ? undefined : path.resolve(species)),
-    ...word('--scenarios', scenarios === undefined ? undefined : path.resolve(scenarios)),
-  ];
+  const words = [...word('--format', format), ...word('--species', placed(species)), ...word('--scenarios', placed(scenarios))];
   const run = { study: file, folder: out, shards, words };
   return printSlurm === undefined ? kubernetesJob(run) : slurmScript(run);
 }
@@ -181,8 +180,8 @@ function checkCall({ document }: CompiledStudy, { scenarios, out, format, resume
 }
 
 /** Parts that are there are kept only where that was asked for. */
-function refuseParts(folder: string, { from, until }: Shard, resume: boolean): void {
-  const there = [...blocksIn(folder)].filter((block) => block >= from && block < until);
+function refuseParts(folder: string, format: RowFormat, { from, until }: Shard, resume: boolean): void {
+  const there = [...blocksIn(folder, format)].filter((block) => block >= from && block < until);
   if (resume || there.length === 0) return;
   throw badCall(
     'parts-there',

@@ -1,55 +1,65 @@
 import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { createHash, randomUUID } from 'node:crypto';
+import { hostname } from 'node:os';
 import path from 'node:path';
 import type { StudyManifest } from '@commensal/schema';
 import { studyManifestProblems } from '@commensal/schema';
 import { badCall, BadInput, Broken } from '../failure.js';
 import { parseJson } from '../parse-json.js';
 import { readText } from '../read-document.js';
+import { putInPlace } from '../write-output.js';
 import type { RowFormat } from './formats.js';
 
 export const MANIFEST = 'manifest.json';
 
 const PART = /^part-(\d{8})\.(parquet|csv|ndjson)$/;
-/** A file that is being written; a run that was killed leaves it behind. */
-const ASIDE = /^\.part-\d{8}\.\w+\.(\d+)-\d+\.aside$/;
+/** A file that is being written, by a process of a host; a run that was killed leaves it behind. */
+const ASIDE = /^\..*\.([\da-f]{8})-(\d+)-[\da-f-]{36}\.aside$/;
+
+/** A host by a few digits: several may write into one folder, and their processes may have the same numbers. */
+const HOST = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
+
+const asideOf = (folder: string, name: string): string => path.join(folder, `.${name}.${HOST}-${process.pid}-${randomUUID()}.aside`);
 
 export const partName = (block: number, format: RowFormat): string => `part-${String(block).padStart(8, '0')}.${format}`;
 
-/** The blocks whose parts are in a folder. */
-export const blocksIn = (folder: string): ReadonlySet<number> =>
-  new Set(readdirSync(folder).flatMap((name) => (PART.test(name) ? [Number(PART.exec(name)?.[1])] : [])));
+/** The blocks whose parts are in a folder, in a format. */
+export const blocksIn = (folder: string, format: RowFormat): ReadonlySet<number> =>
+  new Set(
+    readdirSync(folder).flatMap((name) => {
+      const [, block, ending] = PART.exec(name) ?? [];
+      return ending === format ? [Number(block)] : [];
+    }),
+  );
 
-/** Removes what a killed process has left; what a process that runs is writing stays. */
+/** Removes what killed processes of this host have left; what runs, or ran elsewhere, is left alone. */
 export function removeLeftovers(folder: string): void {
   for (const name of readdirSync(folder)) {
-    const owner = ASIDE.exec(name)?.[1];
-    if (owner !== undefined && !isRunning(Number(owner))) rmSync(path.join(folder, name), { force: true });
+    const [, host, owner] = ASIDE.exec(name) ?? [];
+    if (host === HOST && !isRunning(Number(owner))) rmSync(path.join(folder, name), { force: true });
   }
 }
 
-function isRunning(process_: number): boolean {
-  if (process_ === process.pid) return false;
+/** This process has the number of one that was killed only where it has nothing under way itself. */
+function isRunning(owner: number): boolean {
+  if (owner === process.pid) return false;
   try {
-    process.kill(process_, 0);
+    process.kill(owner, 0);
     return true;
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 
-let asides = 0;
-
 /**
- * Writes a file of a run whole or not at all: beside its place, flushed to the disk, then renamed. `thread` tells workers of one process apart.
+ * Writes a file of a run whole or not at all: beside its place, flushed to the disk, then put there. With `isNew` it takes the place of nothing: where a file of that name has come
+ * up meanwhile, that one stays and the answer is false.
  *
  * @throws Broken where it cannot be written; nothing is left of it then.
  */
-export function writeWhole(folder: string, name: string, bytes: Uint8Array | string, thread = 0): void {
-  asides += 1;
-  const aside = path.join(
-    folder,
-    `.${name.startsWith('part-') ? name : `part-00000000.${name.replaceAll(/\W/g, '')}`}.${process.pid}-${thread}${asides}.aside`,
-  );
+export function writeWhole(folder: string, name: string, bytes: Uint8Array | string, isNew = false): boolean {
+  const aside = asideOf(folder, name);
+  const place = path.join(folder, name);
   let file: number | undefined;
   try {
     file = openSync(aside, 'wx');
@@ -58,13 +68,25 @@ export function writeWhole(folder: string, name: string, bytes: Uint8Array | str
     fsyncSync(file);
     closeSync(file);
     file = undefined;
-    renameSync(aside, path.join(folder, name));
+    if (isNew) return putNew(aside, place);
+    renameSync(aside, place);
+    return true;
   } catch (error) {
     if (file !== undefined) closeSync(file);
+    throw new Broken(`"${place}" cannot be written (${reason(error)}). Parts that are finished stay; --resume goes on from them.`);
+  } finally {
     rmSync(aside, { force: true });
-    throw new Broken(
-      `"${path.join(folder, name)}" cannot be written (${reason(error)}). Parts that were finished before are kept; --resume goes on from them.`,
-    );
+  }
+}
+
+/** A second name for the file fails where there is one of that name, which renaming would not. */
+function putNew(aside: string, place: string): boolean {
+  try {
+    putInPlace(aside, place);
+    return true;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
+    throw error;
   }
 }
 
@@ -115,7 +137,18 @@ const SAME: readonly (readonly [keyof StudyManifest, string])[] = [
 export function claimFolder(folder: string, manifest: StudyManifest): void {
   const there = readManifest(folder);
   if (there === undefined) {
-    writeWhole(folder, MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`);
+    const parts = readdirSync(folder).filter((name) => PART.test(name)).length;
+    if (parts > 0) {
+      throw badCall(
+        'no-manifest',
+        `"${folder}" holds ${parts} parts and no manifest.json`,
+        'what they belong to cannot be told',
+        'Put the manifest back, or name another folder.',
+      );
+    }
+    if (writeWhole(folder, MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`, true)) return;
+    // Another shard, or another study, has been quicker.
+    claimFolder(folder, manifest);
     return;
   }
   const differs = SAME.filter(([key]) => JSON.stringify(there[key]) !== JSON.stringify(manifest[key])).map(([, name]) => name);

@@ -17,10 +17,15 @@ export function partsSource(folder: string, manifest: StudyManifest): RowSource 
   return {
     columns: manifest.columns,
     blocks: async function* (names) {
-      const wanted = names.map((name) => manifest.columns.find((column) => column.name === name) as StudyColumn);
+      const scenario = manifest.columns.find(({ of }) => of === 'scenario') as StudyColumn;
+      const wanted = [...names.map((name) => manifest.columns.find((column) => column.name === name) as StudyColumn), scenario];
       for (let block = 0; block < manifest.blocks; block += 1) {
         const file = path.join(folder, partName(block, manifest.format));
-        yield await columnsOf(file, manifest, wanted, rowsIn(manifest, block));
+        const columns = await columnsOf(file, manifest, wanted, rowsIn(manifest, block));
+        const first = block * manifest.blockScenarios;
+        const strange = columns.pop()?.findIndex((number, row) => number !== first + row) ?? -1;
+        if (strange >= 0) throw wrongPart(file, `row ${strange + 1} is not of scenario ${first + strange}`);
+        yield columns;
       }
     },
   };

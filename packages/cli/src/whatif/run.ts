@@ -35,7 +35,7 @@ const PROGRESS_KEPT_MS = 15_000;
 export async function runParts(run: Run): Promise<number> {
   const { folder, shard, blockScenarios, scenarios } = run;
   removeLeftovers(folder);
-  const there = blocksIn(folder);
+  const there = blocksIn(folder, run.format);
   const blocks: number[] = [];
   for (let block = shard.from; block < shard.until; block += 1) if (!there.has(block)) blocks.push(block);
   const rowsOf = (block: number): number => Math.min(scenarios, (block + 1) * blockScenarios) - block * blockScenarios;

@@ -55,7 +55,9 @@ export function toldText(study: CompiledStudy, { scenarios, shard, blockScenario
       .map(({ name }) => name)
       .join(', ')}.`,
     ...(shard.of > 1
-      ? [`Shard ${shard.number} of ${shard.of}: ${count(mine, 'scenario')}, parts ${shard.from} to ${shard.until - 1} of ${blocks}.`]
+      ? [
+          `Shard ${shard.number} of ${shard.of}: ${count(mine, 'scenario')}, ${shard.until === shard.from ? `none of ${count(blocks, 'part')}` : `parts ${shard.from} to ${shard.until - 1} of ${blocks}`}.`,
+        ]
       : [`${count(blocks, 'part')} of ${count(blockScenarios, 'scenario')} at most.`]),
     `About ${duration(mine / rate / workers)} with ${count(workers, 'worker')}, at ${whole(rate)} scenarios a second and worker in a short trial.`,
   ];

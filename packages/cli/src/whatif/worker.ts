@@ -1,5 +1,4 @@
-import { threadId, workerData } from 'node:worker_threads';
-import { parentPort } from 'node:worker_threads';
+import { parentPort, workerData } from 'node:worker_threads';
 import { type Library, rules, studyOf } from '@commensal/core';
 import type { Study } from '@commensal/schema';
 import { blockMaker } from './block-of.js';
@@ -31,7 +30,7 @@ export const CLAIMED = 0;
 export const STOP = 1;
 
 /** Makes blocks until there are none left: each worker takes the next that nobody has. */
-export function work(task: Task, tell: (report: Report) => void, thread: number): void {
+export function work(task: Task, tell: (report: Report) => void): void {
   const { folder, format, scenarios, blockScenarios, blocks, shared } = task;
   const { study, problems } = studyOf(task.study, task.library, rules);
   if (study === undefined)
@@ -45,7 +44,7 @@ export function work(task: Task, tell: (report: Report) => void, thread: number)
     const until = Math.min(scenarios, from + blockScenarios);
     const rows = make(from, until);
     if (rows === undefined) return;
-    writeWhole(folder, partName(block, format), encoded(format, study.columns, rows), thread);
+    writeWhole(folder, partName(block, format), encoded(format, study.columns, rows));
     tell({ kind: 'done', block, scenarios: until - from });
   }
 }
@@ -55,7 +54,7 @@ export function runWorker(): void {
   const port = parentPort;
   if (port === null) throw new Error('runWorker: expected a worker thread');
   try {
-    work(workerData as Task, (report) => port.postMessage(report satisfies Report), threadId);
+    work(workerData as Task, (report) => port.postMessage(report satisfies Report));
   } catch (error) {
     port.postMessage({ kind: 'broken', message: error instanceof Error ? error.message : String(error) } satisfies Report);
   }

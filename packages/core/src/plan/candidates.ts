@@ -42,8 +42,6 @@ export interface CandidateOptions {
  * Of a species that lives in pairs or groups, and of which none is there, the fewest are asked for that its record allows.
  *
  * @throws RangeError for a species that the library does not hold.
- * @example
- * candidatesFor(situation, library).filter(({ mayJoin }) => mayJoin).length; // as many as may join
  */
 export function candidatesFor(
   situation: Situation,

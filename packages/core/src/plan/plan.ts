@@ -91,8 +91,6 @@ export function joinSteps(choice: PlanChoice, reasons: PlanReasons): Planned {
  * changed tank for every change they tell of.
  *
  * @throws RangeError as `plan` does.
- * @example
- * planInSteps(situation, library).choice.chosen.length; // as many as plan(situation, library).chosen.length
  */
 export function planInSteps(
   situation: Situation,

@@ -20,9 +20,6 @@ export function runnerOf(study: CompiledStudy): (scenario: number, row: Float64A
 /**
  * The rows of scenarios `from` to `until`, the last not among them; all when left out. The row is the same array each time: what is to be kept has to
  * be copied.
- *
- * @example
- * for (const row of scenariosOf(study, 0, 1000)) sum += row[at] ?? 0;
  */
 export function* scenariosOf(study: CompiledStudy, from = 0, until: number = study.scenarios): Generator<Float64Array> {
   const run = runnerOf(study);

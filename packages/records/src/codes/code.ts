@@ -1,5 +1,5 @@
-/** Where a problem shows: in the call of a command, the text of a file, a table of measurements, a situation, one record, between records, or in the form of a record. */
-export type FoundIn = 'call' | 'file' | 'table' | 'situation' | 'record' | 'records' | 'form';
+/** Where a problem shows: in the call of a command, the text of a file, a table of measurements, a situation, a study, one record, between records, or in the form of a record. */
+export type FoundIn = 'call' | 'file' | 'table' | 'situation' | 'study' | 'record' | 'records' | 'form';
 
 /** What a code of a problem means: the same words stand on its page of the documentation. */
 export interface RecordCode {

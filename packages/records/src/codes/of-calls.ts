@@ -23,7 +23,7 @@ export const OF_CALLS: Codes = {
       'Files of another run would stay among the new ones.',
       'Name another folder, or remove it first.',
     ],
-    'no-folder': ['An archive was asked for without a folder to write it to.', 'It is several files.', 'Name a new folder with `--out`.'],
+    'no-folder': ['What was asked for needs a folder to write to.', 'It is several files.', 'Name a folder with `--out`.'],
     'no-records': [
       'A folder holds no species records.',
       'Records are found by their names, which end in .species.json.',

@@ -6,6 +6,7 @@ import { OF_LENGTHS } from './of-lengths.js';
 import { OF_RECORDS } from './of-records.js';
 import { OF_SCHEMA } from './of-schema.js';
 import { OF_SHAPE } from './of-shape.js';
+import { OF_STUDIES } from './of-studies.js';
 import { OF_TABLES } from './of-tables.js';
 import { OF_WAYS } from './of-ways.js';
 
@@ -26,9 +27,9 @@ export const RECORD_CODES: Codes = {
 };
 
 /**
- * Every code there is, also those of calls, of tables and of situations. Each has a page in docs/problems.
+ * Every code there is, also those of calls, of tables, of situations and of studies. Each has a page in docs/problems.
  *
  * @example
  * PROBLEM_CODES['unknown-rule']?.foundIn; // 'call'
  */
-export const PROBLEM_CODES: Codes = { ...OF_CALLS, ...OF_TABLES, ...RECORD_CODES };
+export const PROBLEM_CODES: Codes = { ...OF_CALLS, ...OF_STUDIES, ...OF_TABLES, ...RECORD_CODES };

@@ -1,9 +1,5 @@
 /**
  * Which value each axis of a grid has at point `at`; the last axis turns fastest. Places go to `into`.
- *
- * @example
- * const into = new Float64Array(2);
- * gridPlaces(5, [2, 3], into); // into: [1, 2]
  */
 export function gridPlaces(at: number, lengths: readonly number[], into: Float64Array): void {
   let rest = at;

@@ -15,7 +15,7 @@ export interface Spread80 {
  * `zLength` is the standard normal value that the asymptotic length was drawn with, `zOwn` an independent one.
  *
  * @example
- * growthRateWith({ low: 9, high: 11 }, { low: 0.3, high: 0.6 })(0, 0); // 0.4243: the middle of its band
+ * growthRateWith({ low: 9, high: 11 }, { low: 0.3, high: 0.6 })(0, 0); // 0.424264068712
  */
 export function growthRateWith(asymptoticCm: Spread80, ratePerYear: Spread80): (zLength: number, zOwn: number) => number {
   const length = logNormalOf(asymptoticCm.low, asymptoticCm.high);

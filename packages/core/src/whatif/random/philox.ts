@@ -8,11 +8,6 @@ const ROUNDS = 10;
 /**
  * Philox 4x32-10: four random words for a counter of four words and a key of two, without any state (Salmon, Moraes, Dror & Shaw 2011,
  * "Parallel random numbers: as easy as 1, 2, 3"). The words go to `out`, as unsigned 32-bit integers.
- *
- * @example
- * const out = new Uint32Array(4);
- * philox4x32(0, 0, 0, 0, 0, 0, out);
- * out[0]?.toString(16); // '6627e8d5'
  */
 export function philox4x32(c0: number, c1: number, c2: number, c3: number, k0: number, k1: number, out: Uint32Array): void {
   let [x0, x1, x2, x3] = [c0 | 0, c1 | 0, c2 | 0, c3 | 0];

@@ -12,9 +12,6 @@ export interface Moments {
 /**
  * Mean and variance without keeping the numbers, steady in rounding: `m += (x - m)/n`, `s += (x - m before)(x - m after)` (Welford 1962,
  * Technometrics 4: 419-420). The same numbers in the same order give the same digits.
- *
- * @example
- * const moments = momentsOf(); [2, 4, 9].forEach(moments.add); moments.mean(); // 5
  */
 export function momentsOf(): Moments {
   let count = 0;

@@ -23,11 +23,6 @@ export interface QuantileSearch {
 /**
  * Quantiles at `places` from 0 to 1, with straight lines between neighbours (Hyndman & Fan 1996, American Statistician 50: 361-365, type 7). NaN is passed
  * over.
- *
- * @example
- * const search = quantileSearch([0.5]);
- * for (let pass = 0; pass < PASSES; pass += 1) { [3, 1, 2].forEach(search.add); search.next(); }
- * search.quantiles(); // [2]
  */
 export function quantileSearch(places: readonly number[]): QuantileSearch {
   let pass = 0;

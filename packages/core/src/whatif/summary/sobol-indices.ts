@@ -36,9 +36,6 @@ const sumsFor = (variables: number): Sums => ({
  * B). First order by the estimator `mean(B (AB_i - A)) / V` of Saltelli et al. 2010 (Computer Physics Communications 181: 259-270, table 2, b), total by
  * `mean((A - AB_i)^2) / 2V` of Jansen 1999 (same table, f); V is the variance over A and B. The mean of the outputs is taken off B first, which changes nothing
  * in the limit and much of the error. Errors are those of batch means.
- *
- * @example
- * const indices = sobolIndices(2, 4096, 1.5); // add each output, then indices.result()[0].first
  */
 export function sobolIndices(
   variables: number,

@@ -13,7 +13,7 @@ export interface ShareInterval {
  *
  * @throws RangeError for counts that are not whole, or more successes than trials.
  * @example
- * wilson(81, 263); // { share: 0.308, low: 0.2553, high: 0.3662 }
+ * wilson(81, 263).low; // 0.255288519878
  */
 export function wilson(successes: number, trials: number, confidence = 0.95): ShareInterval {
   if (!Number.isInteger(successes) || !Number.isInteger(trials) || successes < 0 || successes > trials) {
