@@ -17,9 +17,9 @@ import { type MergeOptions, runMerge, SUMMARY_FORMATS } from './whatif-merge.js'
 import { type Given, readGiven, withGiven } from '../whatif/given.js';
 import { readMe } from '../whatif/read-me.js';
 import { runParts, workersWanted } from '../whatif/run.js';
-import { canonical, libraryHash, openStudy, sha256 } from '../whatif/study-file.js';
+import { canonical, libraryHash, openStudy } from '../whatif/study-file.js';
 import { rateOf, toldText } from '../whatif/told.js';
-import { fileHash } from '../whatif/file-hash.js';
+import { fileHash, sha256 } from '../whatif/hash.js';
 
 /** Options of `commensal whatif`. */
 export interface WhatIfOptions {

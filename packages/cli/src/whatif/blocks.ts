@@ -18,6 +18,23 @@ export function blockRows(scenarios: number, columns: number): number {
   return Math.max(FEWEST_ROWS, Math.min(MOST_ROWS, bySize, byNumber));
 }
 
+/** How the scenarios of a study are cut. */
+export interface Cut {
+  readonly scenarios: number;
+  readonly blockScenarios: number;
+}
+
+/**
+ * The scenarios of a block: the first, and the one after the last; the last block may have fewer.
+ *
+ * @example
+ * scenariosOfBlock(2, { scenarios: 80, blockScenarios: 32 }); // { from: 64, until: 80 }
+ */
+export const scenariosOfBlock = (block: number, { scenarios, blockScenarios }: Cut): { readonly from: number; readonly until: number } => ({
+  from: Math.min(scenarios, block * blockScenarios),
+  until: Math.min(scenarios, (block + 1) * blockScenarios),
+});
+
 /** A run of blocks: the first, and the one after the last. */
 export interface Shard {
   readonly number: number;

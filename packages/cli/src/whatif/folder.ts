@@ -1,5 +1,5 @@
 import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
-import { createHash, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { hostname } from 'node:os';
 import path from 'node:path';
 import type { StudyManifest } from '@commensal/schema';
@@ -9,15 +9,16 @@ import { parseJson } from '../parse-json.js';
 import { readText } from '../read-document.js';
 import { putInPlace } from '../write-output.js';
 import type { RowFormat } from './formats.js';
+import { sha256 } from './hash.js';
 
-export const MANIFEST = 'manifest.json';
+const MANIFEST = 'manifest.json';
 
 const PART = /^part-(\d{8})\.(parquet|csv|ndjson)$/;
 /** A file that is being written, by a process of a host; a run that was killed leaves it behind. */
 const ASIDE = /^\..*\.([\da-f]{8})-(\d+)-[\da-f-]{36}\.aside$/;
 
 /** A host by a few digits: several may write into one folder, and their processes may have the same numbers. */
-const HOST = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
+const HOST = sha256(hostname()).slice(0, 8);
 
 const asideOf = (folder: string, name: string): string => path.join(folder, `.${name}.${HOST}-${process.pid}-${randomUUID()}.aside`);
 

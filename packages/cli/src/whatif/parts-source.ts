@@ -6,11 +6,8 @@ import { parse } from 'csv-parse';
 import { asyncBufferFromFile, parquetMetadataAsync, parquetRead } from 'hyparquet';
 import { createInterface } from 'node:readline';
 import { badCall, BadInput } from '../failure.js';
+import { scenariosOfBlock } from './blocks.js';
 import { partName } from './folder.js';
-
-/** Scenarios that a part must have. */
-export const rowsIn = ({ scenarios, blockScenarios }: StudyManifest, block: number): number =>
-  Math.min(scenarios, (block + 1) * blockScenarios) - block * blockScenarios;
 
 /** The parts of a folder as rows, in the order of scenarios, one part in memory at a time. */
 export function partsSource(folder: string, manifest: StudyManifest): RowSource {
@@ -21,10 +18,10 @@ export function partsSource(folder: string, manifest: StudyManifest): RowSource 
       const wanted = [...names.map((name) => manifest.columns.find((column) => column.name === name) as StudyColumn), scenario];
       for (let block = 0; block < manifest.blocks; block += 1) {
         const file = path.join(folder, partName(block, manifest.format));
-        const columns = await columnsOf(file, manifest, wanted, rowsIn(manifest, block));
-        const first = block * manifest.blockScenarios;
-        const strange = columns.pop()?.findIndex((number, row) => number !== first + row) ?? -1;
-        if (strange >= 0) throw wrongPart(file, `row ${strange + 1} is not of scenario ${first + strange}`);
+        const { from, until } = scenariosOfBlock(block, manifest);
+        const columns = await columnsOf(file, manifest, wanted, until - from);
+        const strange = columns.pop()?.findIndex((number, row) => number !== from + row) ?? -1;
+        if (strange >= 0) throw wrongPart(file, `row ${strange + 1} is not of scenario ${from + strange}`);
         yield columns;
       }
     },

@@ -1,24 +1,16 @@
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { Worker } from 'node:worker_threads';
-import type { CompiledStudy, Library } from '@commensal/core';
+import type { CompiledStudy } from '@commensal/core';
 import { Broken, EXIT } from '../failure.js';
-import type { Shard } from './blocks.js';
+import { scenariosOfBlock, type Shard } from './blocks.js';
 import { blocksIn, removeLeftovers } from './folder.js';
-import type { RowFormat } from './formats.js';
-import type { Given } from './given.js';
 import { count, duration, whole } from './told.js';
-import { type Report, STOP, type Task } from './worker.js';
+import { type Job, type Report, STOP, type Task } from './worker.js';
 
 /** A run of one shard into a folder. */
-export interface Run {
+export interface Run extends Job {
   readonly study: CompiledStudy;
-  readonly library: Library;
-  readonly given: Given | undefined;
-  readonly folder: string;
-  readonly format: RowFormat;
-  readonly scenarios: number;
-  readonly blockScenarios: number;
   readonly shard: Shard;
   readonly workers: number;
   /** The file that a worker is started from. */
@@ -33,30 +25,20 @@ const PROGRESS_KEPT_MS = 15_000;
 
 /** Makes the parts that are not there yet. Returns the exit code. */
 export async function runParts(run: Run): Promise<number> {
-  const { folder, shard, blockScenarios, scenarios } = run;
+  const { library, given, folder, format, scenarios, blockScenarios, shard } = run;
   removeLeftovers(folder);
-  const there = blocksIn(folder, run.format);
+  const there = blocksIn(folder, format);
   const blocks: number[] = [];
   for (let block = shard.from; block < shard.until; block += 1) if (!there.has(block)) blocks.push(block);
-  const rowsOf = (block: number): number => Math.min(scenarios, (block + 1) * blockScenarios) - block * blockScenarios;
-  const wanted = blocks.reduce((sum, block) => sum + rowsOf(block), 0);
-  if (blocks.length < shard.until - shard.from)
-    process.stderr.write(
-      `${count(shard.until - shard.from - blocks.length, 'part')} made before ${shard.until - shard.from - blocks.length === 1 ? 'is' : 'are'} kept.\n`,
-    );
+  const wanted = blocks.reduce((sum, block) => {
+    const { from, until } = scenariosOfBlock(block, run);
+    return sum + until - from;
+  }, 0);
+  const kept = shard.until - shard.from - blocks.length;
+  if (kept > 0) process.stderr.write(`${count(kept, 'part')} made before ${kept === 1 ? 'is' : 'are'} kept.\n`);
   if (blocks.length === 0) return EXIT.done;
   const shared = new Int32Array(new SharedArrayBuffer(8));
-  const task: Task = {
-    study: run.study.document,
-    library: run.library,
-    given: run.given,
-    folder,
-    format: run.format,
-    scenarios,
-    blockScenarios,
-    blocks,
-    shared,
-  };
+  const task: Task = { study: run.study.document, library, given, folder, format, scenarios, blockScenarios, blocks, shared };
   const began = performance.now();
   let done = 0;
   let lastTold = began;

@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
 import { type CompiledStudy, type Library, rules, studyOf } from '@commensal/core';
 import { type Problem, type Study, studyProblems } from '@commensal/schema';
 import { BadInput } from '../failure.js';
 import { farDays } from '../far-days.js';
 import { readDocument } from '../read-document.js';
 import { unknownSpecies } from '../unknown-species.js';
+import { sha256 } from './hash.js';
 
 /** Reads a study and makes it ready; its problems are told with their places in the file. */
 export function openStudy(file: string, library: Library): CompiledStudy {
@@ -32,9 +32,6 @@ export function canonical(value: unknown): string {
   members.sort(([one], [other]) => (one < other ? -1 : 1));
   return `{${members.map(([key, member]) => `${JSON.stringify(key)}:${canonical(member)}`).join(',')}}`;
 }
-
-/** SHA-256 of a text, in hexadecimal digits. */
-export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 
 /** What a study hangs on beside its document: the records and the tables that fill their gaps. */
 export const libraryHash = ({ records, standIns }: Library): string =>

@@ -11,6 +11,7 @@ import { kindOf } from '../stock/kind-of.js';
 import { type Library, recordOf } from '../stock/library.js';
 import { holding, laidOut } from '../stock/same-shape.js';
 import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
+import { freeId } from './line.js';
 import { inEntryOrder, stockOf } from '../stock/stock-of.js';
 
 /** A species that might join a tank as it is. */
@@ -69,11 +70,8 @@ const dayOfEntry = ({ day, settings }: Stock): number => Math.max(day, settings.
 /** A newcomer as a situation without length, sex or day of purchase has it. */
 function newcomerOf(stock: Stock, kind: StockKind): StockAnimal {
   const day = dayOfEntry(stock);
-  const taken = new Set(stock.animals.map(({ id }) => id.split('#')[0]));
-  let id = kind.id;
-  for (let n = 2; taken.has(id); n += 1) id = `${kind.id}-${n}`;
   return laidOut({
-    id,
+    id: freeId(kind.id, new Set(stock.animals.map((animal) => animal.id.split('#')[0] as string))),
     name: undefined,
     kind,
     count: fewest(stock, kind),

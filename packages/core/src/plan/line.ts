@@ -45,8 +45,7 @@ export function linesOf(
 ): Line[] {
   const used = new Set(taken);
   return [...wishes].sort(byWorth).map((wish, index) => {
-    let id = wish.kind.id;
-    for (let n = 2; used.has(id); n += 1) id = `${wish.kind.id}-${n}`;
+    const id = freeId(wish.kind.id, used);
     used.add(id);
     const { entryCm } = wish;
     const tenths = entryCm === undefined ? [] : [entryCm.low, entryCm.centre, entryCm.high].map((length) => Math.round(length * 10) / 10);
@@ -60,6 +59,13 @@ export function linesOf(
       readyDay: readyDay(wish.kind),
     };
   });
+}
+
+/** An id for an animal of a species: the species', with a number behind where that is taken. */
+export function freeId(species: string, taken: ReadonlySet<string>): string {
+  let id = species;
+  for (let n = 2; taken.has(id); n += 1) id = `${species}-${n}`;
+  return id;
 }
 
 function byWorth(one: StockWish, other: StockWish): number {

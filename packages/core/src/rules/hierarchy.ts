@@ -1,8 +1,6 @@
-import { chanceOfWinning } from '../biology/chance-of-winning.js';
-import { effectiveLength } from '../biology/effective-length.js';
 import type { Stock, StockAnimal } from '../stock/stock.js';
 import { treatmentOn } from './attack.js';
-import { type ContestOptions, contestDefaults, daysSettled, sameSort } from './odds.js';
+import { centralChance, type ContestOptions, contestDefaults, sameSort, settledStrength } from './odds.js';
 import { byKindAndLength } from './equals.js';
 import { isThere } from './presence.js';
 import { type StrengthBook, strengthBook, strengthGaps } from './strength.js';
@@ -57,7 +55,7 @@ export function expectedHierarchy(
   const known = present.filter((_, at) => gaps[at]?.length === 0);
   const sums = known.map(() => ({ wins: 0, rivals: 0 }));
   // What an animal brings into all its contests is worked out once.
-  const settled = known.map((animal) => effectiveLength(strengths(animal, day), daysSettled(stock, animal, day)));
+  const settled = known.map((animal) => settledStrength(stock, animal, day, strengths));
   known.forEach((one, index) => {
     for (let at = index + 1; at < known.length; at += 1) {
       const other = known[at] as StockAnimal;
@@ -115,7 +113,5 @@ function chanceIfContested(
   const treatment = treatmentOn(one, other, day, false, strengths, options);
   const answer = treatmentOn(other, one, day, false, strengths, options);
   if (treatment.atMost < DISPLAYS && answer.atMost < DISPLAYS) return undefined;
-  const { stepWorth } = options;
-  const step = treatment.step ?? treatment.atMost;
-  return chanceOfWinning(settled * (1 + stepWorth * step), otherSettled * (1 + stepWorth * (answer.step ?? 0)));
+  return centralChance(settled, treatment, otherSettled, answer, options);
 }

@@ -60,40 +60,38 @@ export function oddsOf(
   strengths: StrengthBook,
   options: ContestOptions,
 ): Odds {
-  const own = strengths(one, day);
-  const theirs = strengths(other, day);
-  if (one !== other && (Number.isNaN(own) || Number.isNaN(theirs))) return { centre: Number.NaN, low: 0, high: 1 };
   if (one === other) return EVEN;
-  const days = daysSettled(stock, one, day);
-  const theirDays = daysSettled(stock, other, day);
+  const own = settledStrength(stock, one, day, strengths);
+  const theirs = settledStrength(stock, other, day, strengths);
+  if (Number.isNaN(own) || Number.isNaN(theirs)) return { centre: Number.NaN, low: 0, high: 1 };
   const { stepWorth } = options;
-  const centre = chanceOf(own, days, ofOne.step ?? ofOne.atMost, theirs, theirDays, ofOther.step ?? 0, stepWorth);
+  const centre = centralChance(own, ofOne, theirs, ofOther, options);
   const isKnown = ofOne.step === ofOne.atMost && ofOther.step === ofOther.atMost;
   if (isKnown) return { centre, low: centre, high: centre };
   return {
     centre,
-    low: chanceOf(own, days, ofOne.step ?? 0, theirs, theirDays, ofOther.atMost, stepWorth),
-    high: chanceOf(own, days, ofOne.atMost, theirs, theirDays, ofOther.step ?? 0, stepWorth),
+    low: chanceOf(own, ofOne.step ?? 0, theirs, ofOther.atMost, stepWorth),
+    high: chanceOf(own, ofOne.atMost, theirs, ofOther.step ?? 0, stepWorth),
   };
 }
 
 /** Two alike. */
 const EVEN: Odds = { centre: 0.5, low: 0.5, high: 0.5 };
 
-/** The chance at given steps of pugnacity. */
-const chanceOf = (
-  own: number,
-  days: number,
-  step: number,
-  theirs: number,
-  theirDays: number,
-  theirStep: number,
-  stepWorth: number,
-): number =>
-  chanceOfWinning(effectiveLength(own, days, 1 + stepWorth * step), effectiveLength(theirs, theirDays, 1 + stepWorth * theirStep));
+/** What an animal brings into all its contests on a day: its strength, and what having settled is worth. */
+export const settledStrength = (stock: Stock, animal: StockAnimal, day: number, strengths: StrengthBook): number =>
+  effectiveLength(strengths(animal, day), daysSettled(stock, animal, day));
+
+/** The chance of what two bring, at given steps of pugnacity. */
+const chanceOf = (own: number, step: number, theirs: number, theirStep: number, stepWorth: number): number =>
+  chanceOfWinning(own * (1 + stepWorth * step), theirs * (1 + stepWorth * theirStep));
+
+/** The chance at the steps that are known best. */
+export const centralChance = (own: number, ofOne: Temper, theirs: number, ofOther: Temper, { stepWorth }: ContestOptions): number =>
+  chanceOf(own, ofOne.step ?? ofOne.atMost, theirs, ofOther.step ?? 0, stepWorth);
 
 /** Days since an animal settled, or since the rock was last re-laid; without a day of entry it has been there for long. */
-export function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
+function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
   let since = animal.entryDay ?? Number.NEGATIVE_INFINITY;
   for (const relaid of stock.rockRelaidOn) if (relaid <= day && relaid > since) since = relaid;
   return Math.max(0, day - since);

@@ -125,7 +125,7 @@ export const neverFits = (
 ): boolean => predator.deepestEver < prey.shallowestEver - ROUNDING || predator.longestEver < prey.shortestEver - ROUNDING;
 
 /** Full size for danger: the larger of the asymptotic length and the usual captive adult length, and never less than it is. */
-export const fullCmOf = ({ lengthCm, kind: { asymptoticCm, adultCm } }: StockAnimal): number =>
+const fullCmOf = ({ lengthCm, kind: { asymptoticCm, adultCm } }: StockAnimal): number =>
   Math.max(asymptoticCm?.centre ?? 0, adultCm?.centre ?? 0, lengthCm?.centre ?? 0);
 
 /** Full size of an animal that grows from a day on. */

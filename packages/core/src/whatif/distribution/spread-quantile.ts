@@ -2,7 +2,7 @@ import type { Spread } from '@commensal/schema';
 import { normalQuantile } from './normal-quantile.js';
 
 /** z of the upper end of the central 80 %. */
-export const Z_OF_BAND = 1.2815515655446004;
+const Z_OF_BAND = 1.2815515655446004;
 
 /**
  * From a probability above 0 and below 1 to a value of what a study draws from; the place of a word in its list.

@@ -29,7 +29,7 @@ export interface CompiledStudy {
 }
 
 /** How many values stand for a distribution in a grid that does not say. */
-export const GRID_STEPS = 5;
+const GRID_STEPS = 5;
 
 /**
  * Makes a valid study ready: what varies, what comes out, and how many scenarios there are. Problems are those that no schema can say: places that

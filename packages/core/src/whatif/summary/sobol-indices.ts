@@ -12,7 +12,7 @@ export interface SobolIndex {
 }
 
 /** Batches of points whose indices are compared to tell the error. */
-export const BATCHES = 16;
+const BATCHES = 16;
 
 /** z of a 95 % interval; t of 15 degrees of freedom, as there are 16 batches. */
 const T_15 = 2.131449545559323;

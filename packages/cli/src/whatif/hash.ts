@@ -1,6 +1,9 @@
 import { createHash } from 'node:crypto';
 import { closeSync, openSync, readSync } from 'node:fs';
 
+/** SHA-256 of a text, in hexadecimal digits. */
+export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+
 /** SHA-256 of a file of any size, in hexadecimal digits. */
 export function fileHash(file: string): string {
   const hash = createHash('sha256');
