@@ -5,7 +5,7 @@ import type { Column } from '../study/column.js';
 import type { Variable } from '../study/variable.js';
 import { type Asked, askedFor } from './outputs.js';
 import { type Part, partsOf } from './parts.js';
-import { hasRun, type Run, runsOf } from './runs.js';
+import { type Run, runsOf } from './runs.js';
 import { planPart } from './planned.js';
 import { copyOf, isReadBy } from './slots.js';
 import type { Stock } from '../../stock/stock.js';
@@ -138,6 +138,9 @@ function tellingAnew(documents: Documents, asked: Asked): Tell {
   };
 }
 
+/** Rules are run otherwise where a stock is made ready. */
+const isRule = (_rule: unknown): boolean => true;
+
 /** What one combination of words, counts and days makes ready; undefined where values do not get into a stock by themselves. */
 function tellingReady(documents: Documents, asked: Asked, first: Float64Array, fixed: readonly boolean[]): Tell | undefined {
   const stock = copyOf(stockIn(documents, first));
@@ -145,12 +148,13 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   if (writing === undefined) return undefined;
   const width = asked.columns.length;
   const constant = new Float64Array(width).fill(Number.NaN);
-  const parts = partsOf(stock, asked, hasRun);
+  const parts = partsOf(stock, asked, isRule);
   for (const part of parts) part(stock, constant, 0);
   const copy = copyOf(stock);
   const probe = { stock: copy, slots: writingInto(copy, documents, first, fixed)?.slots ?? [] };
   const varying: Part[] = parts.filter((part) => isReadBy(probe.slots, () => part(copy, new Float64Array(width), 0)));
-  const runs = runsOf(stock, writing, probe, asked);
+  const { columns, runs } = runsOf(stock, writing, probe, asked);
+  columns.read(first);
   for (const { run } of runs) run(first, () => stock, constant, 0);
   const running = runs.filter(({ varies }) => varies);
 
@@ -165,6 +169,7 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
     current = values;
     isWritten = false;
     into.set(constant, at);
+    if (running.length > 0) columns.read(values);
     for (let index = 0; index < running.length; index += 1) (running[index] as Run).run(values, written, into, at);
     for (let index = 0; index < varying.length; index += 1) (varying[index] as Part)(written(), into, at);
   };

@@ -1,15 +1,22 @@
 import { askedUnder } from '../../check/check.js';
 import { gape } from '../../rules/gape/index.js';
 import type { GapeOptions } from '../../rules/gape/options.js';
+import type { AnyRule } from '../../rules/rule.js';
 import type { Stock } from '../../stock/stock.js';
-import type { Asked } from './outputs.js';
+import { type Columns, columnsOf } from '../columns/columns.js';
+import { kernelsOn } from '../columns/kernels.js';
+import { LEFT } from '../columns/kernel.js';
+import type { Asked, Asking } from './outputs.js';
+import { takingIn } from './parts.js';
 import { isSplit, splitRun } from './split.js';
-import type { Slot } from './slots.js';
+import { isReadBy, type Slot } from './slots.js';
 import { swallowingRun } from './swallowing.js';
+import { tallyOf, writeOutcome } from './tally.js';
 import type { Writing } from './writing.js';
 
-/** What runs over many scenarios: the stock is written only where it is asked for. */
+/** What one rule comes to in scenario after scenario. */
 export interface Run {
+  /** Once the columns are read; the stock is written only where it is asked for. */
   readonly run: (values: Float64Array, written: () => Stock, into: Float64Array, at: number) => void;
   /** Whether it comes to another answer when the values do. */
   readonly varies: boolean;
@@ -21,13 +28,51 @@ export interface Probe {
   readonly slots: readonly Slot[];
 }
 
-/** Rules that have a run of their own. */
-export const hasRun = (rule: unknown): boolean => rule === gape || isSplit(rule);
-
-/** The runs of what is asked, over scenarios that differ from `stock` in what is written alone. */
-export const runsOf = (stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): Run[] =>
-  askedUnder(stock, [...byRule.keys()].filter(hasRun)).map(({ rule, options }) => {
+/** The runs of the rules that are asked, over scenarios that differ from `stock` in what is written alone; and the columns they read. */
+export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): { columns: Columns; runs: Run[] } {
+  const columns = columnsOf(stock, writing);
+  const kernelOf = kernelsOn(columns);
+  const runs = askedUnder(stock, [...byRule.keys()]).flatMap(({ rule, options }): Run[] => {
     const askings = byRule.get(rule) ?? [];
-    const isGape = (rule as unknown) === gape;
-    return isGape ? swallowingRun(stock, writing, options as GapeOptions, askings) : splitRun(rule, options, askings, stock, probe);
+    if ((rule as unknown) === gape) {
+      const { varies } = objectRun(rule, options, askings, stock, probe);
+      return [{ run: swallowingRun(columns, options as GapeOptions, askings), varies }];
+    }
+    const kernel = kernelOf(rule, options);
+    const outright = kernel === undefined ? [] : askings.filter(({ what, subjects }) => what === 'outcome' && subjects.length === 0);
+    const others = askings.filter((asking) => !outright.includes(asking));
+    return [
+      ...(others.length === 0 ? [] : [objectRun(rule, options, others, stock, probe)]),
+      ...(kernel === undefined || outright.length === 0
+        ? []
+        : [kernelRun(kernel, outright, objectRun(rule, options, outright, stock, probe))]),
+    ];
   });
+  return { columns, runs };
+}
+
+/** By the rule's own functions on the stock. */
+function objectRun(rule: AnyRule, options: Readonly<Record<string, number>>, askings: readonly Asking[], stock: Stock, probe: Probe): Run {
+  if (isSplit(rule)) return splitRun(rule, options, askings, stock, probe);
+  const tally = tallyOf(askings);
+  const take = takingIn(rule, options, askings, tally);
+  const varies = isReadBy(probe.slots, () => take(probe.stock));
+  return {
+    varies,
+    run: (_values, written, into, at) => {
+      tally.start();
+      take(written());
+      tally.write(into, at);
+    },
+  };
+}
+
+/** By a kernel, and by the rule itself what that leaves to it. */
+const kernelRun = (kernel: () => number, askings: readonly Asking[], byRule: Run): Run => ({
+  varies: byRule.varies,
+  run: (values, written, into, at) => {
+    const rank = kernel();
+    if (rank === LEFT) byRule.run(values, written, into, at);
+    else for (let index = 0; index < askings.length; index += 1) writeOutcome(rank, into, at + (askings[index] as Asking).column);
+  },
+});

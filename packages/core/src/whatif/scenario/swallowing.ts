@@ -23,10 +23,9 @@ import { arePartners } from '../../rules/partners.js';
 import { arrivalOf } from '../../rules/presence.js';
 import type { Stock, StockAnimal, StockKind } from '../../stock/stock.js';
 import { type Asking, OUTCOMES } from './outputs.js';
-import { type BandColumns, figuresOf } from './figures.js';
 import type { Run } from './runs.js';
 import { rankOf, writeOutcome } from './tally.js';
-import type { Writing } from './writing.js';
+import type { BandColumns, Columns } from '../columns/columns.js';
 
 const PASSED = rankOf(OUTCOMES.indexOf('passed'), 0);
 const failed = (level: number): number => rankOf(OUTCOMES.indexOf('failed'), level);
@@ -66,12 +65,13 @@ interface Pair {
  * gravest down, so that what cannot change the answer is not worked out; doubts come last, as every failure is graver. Where a bound of a few products
  * settles nothing, and where lengths have errors, a doubt is put to the rule's own functions.
  */
-export function swallowingRun(laidOut: Stock, writing: Writing, options: GapeOptions, askings: readonly Asking[]): Run {
+export function swallowingRun(columns: Columns, options: GapeOptions, askings: readonly Asking[]): Run['run'] {
+  const { stock: laidOut, ofAnimals: of } = columns;
   const { animals, day } = laidOut;
   const lastDay = lastDayOf(laidOut);
   const pairs = pairsIn(laidOut, askings).sort((one, other) => other.failsEasily - one.failsEasily || other.mayFail - one.mayFail);
-  const figures = figuresOf(laidOut, writing, ['length', 'asymptote', 'rate', 'adult', 'standard', 'swallow', 'depth', 'defended']);
-  const { length, asymptote, rate, adult, standard, swallow, depth: rest, defended } = figures.bands;
+  const [length, asymptote, rate, adult] = [of('length'), of('asymptote'), of('rate'), of('adult')];
+  const [standard, swallow, rest, defended] = [of('standard'), of('swallow'), of('depth'), of('defended')];
   const column = (): Float64Array => new Float64Array(animals.length);
   /** Asymptotic length, where an animal is longer its own; full size. */
   const [end, full] = [column(), column()];
@@ -168,8 +168,7 @@ export function swallowingRun(laidOut: Stock, writing: Writing, options: GapeOpt
     return false;
   };
 
-  const run = (values: Float64Array, written: () => Stock, into: Float64Array, at: number): void => {
-    figures.read(values, written);
+  return (_values, written, into, at) => {
     for (let line = 0; line < lines.length; line += 1) loadLine(lines[line] as number);
     for (let line = 0; line < swallowers.length; line += 1) loadSwallower(swallowers[line] as number);
     for (let line = 0; line < bodies.length; line += 1) loadBody(bodies[line] as number);
@@ -239,7 +238,6 @@ export function swallowingRun(laidOut: Stock, writing: Writing, options: GapeOpt
       else into[at + to] = first === Number.POSITIVE_INFINITY ? Number.NaN : first;
     }
   };
-  return { run, varies: figures.vary };
 }
 
 const isOne = ({ low, centre, high }: BandColumns, at: number): boolean => low[at] === centre[at] && high[at] === centre[at];

@@ -13,9 +13,11 @@ import { copyOf, placesThatVary, type Slot, type Varied } from './slots.js';
 export interface Writing {
   readonly write: (values: Float64Array) => void;
   /** Every place that is written to. */
-  readonly slots: readonly Slot[];
+  readonly slots: readonly Varied[];
   /** Bands that become exactly the value of a variable, and which. */
   readonly exact: ReadonlyMap<object, number>;
+  /** What brings these objects up to date, and as little else as can be. */
+  readonly writersOf: (holders: readonly object[]) => readonly ((values: Float64Array) => void)[];
 }
 
 /** What the documents are, variable by variable. */
@@ -81,13 +83,22 @@ export function writingInto(stock: Stock, documents: Documents, first: Float64Ar
     worked.push({ about: root.about, again, places: [entry] });
   }
   const { put, bands } = puttingStraight(straight);
-  const puts = worked.map(({ again, places: into }) => ({ again, put: puttingWorked(into) }));
+  const puts = worked.map(({ again, places: into }) => {
+    const putWorked = puttingWorked(into);
+    return { holders: new Set<object>(into.map(({ slot }) => slot.holder)), put: (values: Float64Array) => putWorked(again(values)) };
+  });
   return {
     slots: places,
     exact: new Map(bands.map(({ band, variable }) => [band, variable])),
     write: (values) => {
       put(values);
-      for (const one of puts) one.put(one.again(values));
+      for (const one of puts) one.put(values);
+    },
+    writersOf: (wanted) => {
+      const holders = new Set(wanted);
+      const here = straight.filter(({ slot }) => holders.has(slot.holder));
+      const roots = puts.filter((one) => wanted.some((holder) => one.holders.has(holder)));
+      return [...(here.length === 0 ? [] : [puttingStraight(here).put]), ...roots.map((one) => one.put)];
     },
   };
 }
