@@ -11,5 +11,25 @@ export const CONTEST_STEEPNESS: number = 13;
  * chanceOfWinning(12.5, 10); // 0.9478…
  */
 export function chanceOfWinning(lengthCm: number, otherCm: number, steepness: number = CONTEST_STEEPNESS): number {
-  return 1 / (1 + Math.exp(-steepness * Math.log(lengthCm / otherCm)));
+  return chanceAtLogRatio(Math.log(lengthCm / otherCm), steepness);
 }
+
+/**
+ * The same by the natural logarithm of the ratio of lengths.
+ *
+ * @example
+ * chanceAtLogRatio(0); // 0.5
+ */
+export const chanceAtLogRatio = (logRatio: number, steepness: number = CONTEST_STEEPNESS): number =>
+  1 / (1 + Math.exp(-steepness * logRatio));
+
+/**
+ * The natural logarithm of the ratio of lengths from which the chance is so large: {@link chanceAtLogRatio} the other way round.
+ *
+ * @param chance 0 to 1
+ * @returns -Infinity at 0, Infinity at 1, NaN beyond
+ * @example
+ * logRatioAtChance(0.95); // 0.2264…: about a quarter longer
+ */
+export const logRatioAtChance = (chance: number, steepness: number = CONTEST_STEEPNESS): number =>
+  Math.log(chance / (1 - chance)) / steepness;

@@ -101,11 +101,15 @@ export function attackOf(
     refuge,
     noShelter: shelter !== undefined && shelter.free <= 0 ? shelter.shelter : undefined,
     maybeNoShelter,
-    solitary: aggressor.kind.id === target.kind.id && aggressor.kind.record.conduct?.company?.kind === 'solitary',
+    solitary: isOfSolitaryKind(aggressor, target),
     missing: [...(isTold ? [] : ['conduct.pugnacity']), ...unmeasured, ...(maybeNoShelter ? ['conduct.wayOfLiving'] : [])],
     basis: weakest(treatment.basis, aggressor.lengthCm?.basis ?? 'recalled', target.lengthCm?.basis ?? 'recalled', refuge.basis),
   };
 }
+
+/** Both are of one species that bears no other of its kind. */
+export const isOfSolitaryKind = ({ kind }: StockAnimal, target: StockAnimal): boolean =>
+  kind.id === target.kind.id && kind.record.conduct?.company?.kind === 'solitary';
 
 /** What one does to the other; much smaller fishes are asked for only where the record treats them apart. */
 export function treatmentOn(
@@ -116,10 +120,13 @@ export function treatmentOn(
   strengths: StrengthBook,
   options: ContestOptions,
 ): Treatment {
-  const asks = actor.kind.pugnacity?.smaller !== undefined && actor.kind.id !== target.kind.id;
-  const smaller = asks ? isMuchSmaller(actor, target, day, strengths, options) : false;
+  const smaller = asksForSize(actor, target) ? isMuchSmaller(actor, target, day, strengths, options) : false;
   return treatmentOf(actor, target, { smaller, newcomer });
 }
+
+/** Whether what one does to the other may hang on how much smaller that is. */
+export const asksForSize = ({ kind }: StockAnimal, target: StockAnimal): boolean =>
+  kind.pugnacity?.smaller !== undefined && kind.id !== target.kind.id;
 
 /** How an attack ends: `even` harms both, `oneSided` the target for want of a refuge, `hunted` the target in spite of one. */
 export type Harm = 'even' | 'oneSided' | 'hunted';
@@ -138,11 +145,11 @@ export function harmOf(attack: Attack, options: HarmOptions): Harmed | undefined
   const { step, atMost } = treatment;
   if (step !== undefined) {
     const harm = harmAt(step, answer.step ?? 0, { centre, low: centre, high: centre }, lacks || isUnder(refuge.spareL, 0), options);
-    if (harm !== undefined) return { outcome: 'failed', harm, level: levelOf(attack, step, harm, options) };
+    if (harm !== undefined) return { outcome: 'failed', harm, level: levelOf(attack.solitary, step, harm, options) };
   }
   const spareAtWorstL = atMost >= options.bites || refuge.missing.length > 0 ? refuge.spareAtWorstL : refuge.spareL;
   const harm = harmAt(atMost, answer.atMost, odds, lacks || maybeNoShelter || isUnder(spareAtWorstL, 0), options);
-  return harm === undefined ? undefined : { outcome: 'cantTell', harm, level: levelOf(attack, atMost, harm, options) };
+  return harm === undefined ? undefined : { outcome: 'cantTell', harm, level: levelOf(attack.solitary, atMost, harm, options) };
 }
 
 function harmAt(step: number, answer: number, { low, high }: Odds, withoutRefuge: boolean, options: HarmOptions): Harm | undefined {
@@ -152,7 +159,8 @@ function harmAt(step: number, answer: number, { low, high }: Odds, withoutRefuge
   return step >= options.kills ? 'hunted' : undefined;
 }
 
-function levelOf({ solitary }: Attack, step: number, harm: Harm, { bites, kills }: HarmOptions): Level {
+/** How grave it is what an aggressor does with such a step, and how that ends. */
+export function levelOf(solitary: boolean, step: number, harm: Harm, { bites, kills }: HarmOptions): Level {
   const level: Level = step >= kills || (solitary && step >= bites) ? 'error' : step >= bites ? 'warning' : 'note';
   return harm === 'hunted' ? lower(level, 1) : level;
 }

@@ -30,6 +30,8 @@ export interface DominanceMeasure {
 
 type Option = AttackOption | 'oneSided';
 
+export type DominanceOptions = Readonly<Record<Option, number>>;
+
 const oneSided: RuleDefault = {
   value: 0.8,
   unit: '1',

@@ -29,7 +29,7 @@ export interface ExpectedHierarchy {
 }
 
 /** Two contest with each other where either does more to the other than ignore it. */
-const DISPLAYS = 1;
+export const DISPLAYS = 1;
 
 const ORDINARY: ContestOptions = {
   evenFrom: contestDefaults.evenFrom.value,

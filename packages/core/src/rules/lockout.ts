@@ -35,6 +35,8 @@ export interface LockoutMeasure {
 
 type Options = ContestOption | 'attackFrom' | 'errorFrom';
 
+export type LockoutOptions = Readonly<Record<Options, number>>;
+
 /** Does a newcomer find a place where those that are there already let it be? */
 export const lockout: Rule<LockoutMeasure, Options> = {
   id: 'lockout',
@@ -176,7 +178,7 @@ function lockoutOf(
 }
 
 /** Went in earlier, and is still there. */
-const isThereBefore = (animal: StockAnimal, day: number): boolean =>
+export const isThereBefore = (animal: StockAnimal, day: number): boolean =>
   (animal.entryDay ?? Number.NEGATIVE_INFINITY) < day && animal.leaveDay > day;
 
 function oddsAgainst(

@@ -91,7 +91,7 @@ export const centralChance = (own: number, ofOne: Temper, theirs: number, ofOthe
   chanceOf(own, ofOne.step ?? ofOne.atMost, theirs, ofOther.step ?? 0, stepWorth);
 
 /** Days since an animal settled, or since the rock was last re-laid; without a day of entry it has been there for long. */
-function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
+export function daysSettled(stock: Stock, animal: StockAnimal, day: number): number {
   let since = animal.entryDay ?? Number.NEGATIVE_INFINITY;
   for (const relaid of stock.rockRelaidOn) if (relaid <= day && relaid > since) since = relaid;
   return Math.max(0, day - since);

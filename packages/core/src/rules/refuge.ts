@@ -79,7 +79,7 @@ const ROCK_AND_CLAIM: readonly string[] = [...ROCK, ...CLAIM];
 const square = (value: number): number => value * value;
 
 /** The weights of `rock-crowding`, as the settings have them. */
-function weightsIn(stock: Stock): LikenessWeights {
+export function weightsIn(stock: Stock): LikenessWeights {
   const told = stock.settings.thresholds['rock-crowding'];
   return told === undefined ? LIKENESS_WEIGHTS : { ...LIKENESS_WEIGHTS, ...told };
 }
@@ -103,7 +103,7 @@ function claimOn(animal: StockAnimal, day: number): Claim {
 }
 
 /** A pair, a harem or a group holds one territory together. */
-function holdsTogether({ kind }: StockAnimal): boolean {
+export function holdsTogether({ kind }: StockAnimal): boolean {
   const company = kind.record.conduct?.company?.kind;
   return company === 'pair' || company === 'harem' || company === 'group';
 }

@@ -75,18 +75,28 @@ function measurePair(
   each: (measure: RivalryMeasure) => void,
 ): void {
   if (!sameSort(one, other)) return;
-  const meeting =
-    one === other ? { from: Math.max(stock.day, one.entryDay ?? stock.day), until: stock.horizonDay } : meetingOf(stock, one, other);
-  if (meeting === undefined) return;
-  const from = afterDivider(stock, meeting.from);
-  const until = Math.max(meeting.from, meeting.until);
+  const span = spanOf(stock, one, other);
+  if (span === undefined) return;
+  const { from, until } = span;
   const kinship = companionship(stock, one, other);
-  // Where the rule is switched off it says nothing.
-  const stays = one.leaveDay > stock.horizonDay && other.leaveDay > stock.horizonDay;
-  const toldByCompany = kinship === 'unfit' && stays && !stock.settings.off.includes('company');
+  const toldByCompany = isToldByCompany(stock, one, other, kinship);
   const attacks =
     kinship === 'bonded' || toldByCompany || from > until ? [] : attacksBetween(stock, one, other, from, until, strengths, options);
   each({ one, other, companionship: kinship, toldByCompany, fromDay: from, attacks });
+}
+
+/** First and last day on which two that meet are looked at, the first beyond the last where a divider keeps them apart throughout; undefined where they never meet. */
+export function spanOf(stock: Stock, one: StockAnimal, other: StockAnimal): { from: number; until: number } | undefined {
+  const meeting =
+    one === other ? { from: Math.max(stock.day, one.entryDay ?? stock.day), until: stock.horizonDay } : meetingOf(stock, one, other);
+  if (meeting === undefined) return undefined;
+  return { from: afterDivider(stock, meeting.from), until: Math.max(meeting.from, meeting.until) };
+}
+
+/** Whether `company` speaks of the two: where that rule is switched off it says nothing. */
+export function isToldByCompany(stock: Stock, one: StockAnimal, other: StockAnimal, kinship: Companionship): boolean {
+  const stays = one.leaveDay > stock.horizonDay && other.leaveDay > stock.horizonDay;
+  return kinship === 'unfit' && stays && !stock.settings.off.includes('company');
 }
 
 /** A divider keeps them apart as long as it stands. */
@@ -126,7 +136,7 @@ function attacksBetween(
 }
 
 /** One comes into what the other already holds. */
-function comesInto(stock: Stock, late: StockAnimal, early: StockAnimal): boolean {
+export function comesInto(stock: Stock, late: StockAnimal, early: StockAnimal): boolean {
   if (late.role !== 'newcomer' || late.entryDay === undefined) return false;
   return (early.entryDay ?? Number.NEGATIVE_INFINITY) < late.entryDay && !isSettledAnew(stock, late.entryDay);
 }

@@ -29,12 +29,25 @@ function strengthOf(animal: StockAnimal, day: number): number {
 }
 
 /** How a species' weight follows from its total length: by its own figures, else by the usual build of a body so deep. */
-function buildOf(kind: StockKind): { a: number; b: number; perTotal: number } {
-  const own = kind.record.size?.weight;
-  const perTotal = own === undefined ? undefined : perTotalOf(own, kind);
-  if (own !== undefined && perTotal !== undefined) return { a: own.a, b: own.b, perTotal };
+function buildOf(kind: StockKind): Build {
+  const own = ownBuildOf(kind);
+  if (own !== undefined) return own;
   const { a, b } = usualBuild(kind.depthPerTotal?.centre);
   return { a, b, perTotal: 1 };
+}
+
+/** Weight from length, and the length that this was fitted to over total length. */
+export interface Build {
+  readonly a: number;
+  readonly b: number;
+  readonly perTotal: number;
+}
+
+/** By the figures of the species; undefined where it has none, or none for a length that can be converted. */
+export function ownBuildOf(kind: StockKind): Build | undefined {
+  const own = kind.record.size?.weight;
+  const perTotal = own === undefined ? undefined : perTotalOf(own, kind);
+  return own === undefined || perTotal === undefined ? undefined : { a: own.a, b: own.b, perTotal };
 }
 
 type OwnWeight = NonNullable<NonNullable<SpeciesRecord['size']>['weight']>;

@@ -1,6 +1,4 @@
-import { lengthAfter } from '../../biology/length-after.js';
 import type { Band } from '../../quantity/band.js';
-import { yearsSince } from '../../rules/gape/lengths.js';
 import type { Stock, StockAnimal, StockTank } from '../../stock/stock.js';
 import type { Writing } from '../scenario/writing.js';
 
@@ -36,7 +34,7 @@ export interface BandColumns {
 /**
  * What varies of a stock, in columns, so that a scenario is read without going through objects.
  *
- * An animal on a day is a place: places are numbered as they are first asked for, before scenarios run.
+ * All that is asked in each scenario are plain functions of plain objects, here and beside, as engines inline those and not what a closure of each stock is.
  */
 export interface Columns {
   /** The stock as it is laid out: what does not vary of it holds in every scenario. */
@@ -46,15 +44,10 @@ export interface Columns {
   readonly ofTank: (name: TankBand) => BandColumns;
   /** Whether nothing in an object varies. */
   readonly isFixed: (holder: object | undefined) => boolean;
-  readonly placeOf: (animal: number, day: number) => number;
-  /** The animal of a place. */
-  readonly animalOf: (place: number) => number;
-  /** Expected total length at a place, in cm; NaN where it is not known. */
-  readonly lengthOn: (place: number) => number;
-  /** A figure by place that is worked out at most once a scenario. */
-  readonly remembering: (figure: (place: number) => number) => (place: number) => number;
   /** Takes in what the values of the variables are in a scenario. */
   readonly read: (values: Float64Array) => void;
+  /** The number of the scenario that was read last, from 1 up: figures of another are out of date. */
+  scenario: number;
 }
 
 /** The columns of a stock that values are written into. */
@@ -62,7 +55,7 @@ export function columnsOf(stock: Stock, writing: Writing): Columns {
   const varying = holdersThatVary(stock, writing);
   const known = new Map<AnimalBand | TankBand, BandColumns>();
   const inColumns: BandInColumns[] = [];
-  let read = reading([], writing);
+  let readBands = reading([], writing);
   const columnsFor = (name: AnimalBand | TankBand, bands: readonly (Band | undefined)[]): BandColumns => {
     const there = known.get(name);
     if (there !== undefined) return there;
@@ -74,69 +67,24 @@ export function columnsOf(stock: Stock, writing: Writing): Columns {
       copyBand({ band, to, at });
       if (varying.has(band)) inColumns.push({ band, to, at });
     });
-    read = reading(inColumns, writing);
+    readBands = reading(inColumns, writing);
     return to;
   };
   const ofAnimals = (name: AnimalBand): BandColumns => columnsFor(name, stock.animals.map(OF_ANIMALS[name]));
   const ofTank = (name: TankBand): BandColumns => columnsFor(name, [OF_TANK[name](stock.tank)]);
 
-  let scenario = 0;
-  const placed: Place[] = [];
-  let animalAt = new Int32Array(0);
-  let yearsAt = new Float64Array(0);
-  const growing: (() => void)[] = [];
-  const placeOf = (animal: number, day: number): number => {
-    const there = placed.findIndex((place) => place.animal === animal && place.day === day);
-    if (there >= 0) return there;
-    placed.push({ animal, day });
-    animalAt = Int32Array.from(placed, (place) => place.animal);
-    yearsAt = Float64Array.from(placed, (place) => yearsSince(stock.animals[place.animal] as StockAnimal, place.day));
-    for (const grow of growing) grow();
-    return placed.length - 1;
-  };
-  const remembering = (figure: (place: number) => number): ((place: number) => number) => {
-    let figures = new Float64Array(placed.length);
-    let workedOutIn = new Float64Array(placed.length);
-    growing.push(() => {
-      figures = new Float64Array(placed.length);
-      workedOutIn = new Float64Array(placed.length);
-    });
-    return (place) => {
-      if (workedOutIn[place] !== scenario) {
-        figures[place] = figure(place);
-        workedOutIn[place] = scenario;
-      }
-      return figures[place] as number;
-    };
-  };
-  const [length, asymptote, rate] = [ofAnimals('length'), ofAnimals('asymptote'), ofAnimals('rate')];
-  const lengthOn = remembering((place) => {
-    const at = animalAt[place] as number;
-    const start = length.centre[at] as number;
-    const end = asymptote.centre[at] as number;
-    const perYear = rate.centre[at] as number;
-    // Without a curve an animal stays as it is.
-    return Number.isNaN(end) || Number.isNaN(perYear) ? start : lengthAfter(start, end, perYear, yearsAt[place] as number);
-  });
-  return {
+  const columns: Columns = {
     stock,
     ofAnimals,
     ofTank,
     isFixed: (holder) => holder === undefined || !varying.has(holder),
-    placeOf,
-    animalOf: (place) => animalAt[place] as number,
-    lengthOn,
-    remembering,
     read: (values) => {
-      scenario += 1;
-      read(values);
+      columns.scenario += 1;
+      readBands(values);
     },
+    scenario: 0,
   };
-}
-
-interface Place {
-  readonly animal: number;
-  readonly day: number;
+  return columns;
 }
 
 interface BandInColumns {

@@ -11,7 +11,7 @@ export type Kernel = () => number;
 
 export const LEFT = -1;
 
-export const rankIn = ({ outcome, level }: Pick<Verdict, 'outcome' | 'level'>): number =>
+export const rankOfVerdict = ({ outcome, level }: Pick<Verdict, 'outcome' | 'level'>): number =>
   rankOf(OUTCOMES.indexOf(outcome), LEVELS.indexOf(level));
 
 export const PASSED_RANK: number = rankOf(OUTCOMES.indexOf('passed'), 0);

@@ -1,23 +1,46 @@
+import { dominance } from '../../rules/dominance.js';
+import { lockout } from '../../rules/lockout.js';
+import { rivalry } from '../../rules/rivalry.js';
 import type { AnyRule } from '../../rules/rule.js';
-import { claimsOn } from './claims.js';
 import type { Columns } from './columns.js';
+import { dominanceOn } from './dominance.js';
 import type { Kernel } from './kernel.js';
+import { lockoutOn } from './lockout.js';
+import { type Places, placesOn, workOutEnds } from './places.js';
+import { type Refuges, refugesOn } from './refuges.js';
+import { rivalryOn } from './rivalry.js';
 
 type Options = Readonly<Record<string, number>>;
 
 /** What kernels share: worked out once a scenario for all of them. */
 export interface Shared {
   readonly columns: Columns;
-  readonly claimOn: (place: number) => number;
+  readonly places: Places;
+  readonly refuges: Refuges;
 }
 
 /** Lays out the kernel of a rule; undefined where it does not serve such a stock, which is left to the rule in every scenario. */
 type LayOut = (shared: Shared, options: Options) => Kernel | undefined;
 
-const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([]);
+const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([
+  [rivalry, rivalryOn as LayOut],
+  [dominance, dominanceOn as LayOut],
+  [lockout, lockoutOn as LayOut],
+]);
 
 /** The kernels of rules on these columns. */
-export function kernelsOn(columns: Columns): (rule: AnyRule, options: Options) => Kernel | undefined {
-  const shared: Shared = { columns, claimOn: claimsOn(columns) };
-  return (rule, options) => KERNELS.get(rule)?.(shared, options);
+export interface Kernels {
+  /** The kernel of a rule; undefined where it has none, or none for such a stock. */
+  readonly of: (rule: AnyRule, options: Options) => Kernel | undefined;
+  /** Works out what they share, once the columns are read. */
+  readonly start: () => void;
+}
+
+export function kernelsOn(columns: Columns): Kernels {
+  const places = placesOn(columns);
+  const shared: Shared = { columns, places, refuges: refugesOn(places) };
+  return {
+    of: (rule, options) => KERNELS.get(rule)?.(shared, options),
+    start: () => workOutEnds(places),
+  };
 }

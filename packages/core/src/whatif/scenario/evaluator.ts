@@ -153,8 +153,8 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   const copy = copyOf(stock);
   const probe = { stock: copy, slots: writingInto(copy, documents, first, fixed)?.slots ?? [] };
   const varying: Part[] = parts.filter((part) => isReadBy(probe.slots, () => part(copy, new Float64Array(width), 0)));
-  const { columns, runs } = runsOf(stock, writing, probe, asked);
-  columns.read(first);
+  const { runs, read } = runsOf(stock, writing, probe, asked);
+  read(first);
   for (const { run } of runs) run(first, () => stock, constant, 0);
   const running = runs.filter(({ varies }) => varies);
 
@@ -169,7 +169,7 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
     current = values;
     isWritten = false;
     into.set(constant, at);
-    if (running.length > 0) columns.read(values);
+    if (running.length > 0) read(values);
     for (let index = 0; index < running.length; index += 1) (running[index] as Run).run(values, written, into, at);
     for (let index = 0; index < varying.length; index += 1) (varying[index] as Part)(written(), into, at);
   };

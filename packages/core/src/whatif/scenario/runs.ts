@@ -3,7 +3,7 @@ import { gape } from '../../rules/gape/index.js';
 import type { GapeOptions } from '../../rules/gape/options.js';
 import type { AnyRule } from '../../rules/rule.js';
 import type { Stock } from '../../stock/stock.js';
-import { type Columns, columnsOf } from '../columns/columns.js';
+import { columnsOf } from '../columns/columns.js';
 import { kernelsOn } from '../columns/kernels.js';
 import { LEFT } from '../columns/kernel.js';
 import type { Asked, Asking } from './outputs.js';
@@ -28,17 +28,25 @@ export interface Probe {
   readonly slots: readonly Slot[];
 }
 
-/** The runs of the rules that are asked, over scenarios that differ from `stock` in what is written alone; and the columns they read. */
-export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): { columns: Columns; runs: Run[] } {
+/** Runs of rules, and what reads a scenario for them. */
+export interface Runs {
+  readonly runs: readonly Run[];
+  readonly read: (values: Float64Array) => void;
+}
+
+/** The runs of the rules that are asked, over scenarios that differ from `stock` in what is written alone. */
+export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): Runs {
   const columns = columnsOf(stock, writing);
-  const kernelOf = kernelsOn(columns);
+  const kernels = kernelsOn(columns);
+  let usesKernels = false;
   const runs = askedUnder(stock, [...byRule.keys()]).flatMap(({ rule, options }): Run[] => {
     const askings = byRule.get(rule) ?? [];
     if ((rule as unknown) === gape) {
       const { varies } = objectRun(rule, options, askings, stock, probe);
       return [{ run: swallowingRun(columns, options as GapeOptions, askings), varies }];
     }
-    const kernel = kernelOf(rule, options);
+    const kernel = kernels.of(rule, options);
+    usesKernels ||= kernel !== undefined;
     const outright = kernel === undefined ? [] : askings.filter(({ what, subjects }) => what === 'outcome' && subjects.length === 0);
     const others = askings.filter((asking) => !outright.includes(asking));
     return [
@@ -48,7 +56,13 @@ export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }:
         : [kernelRun(kernel, outright, objectRun(rule, options, outright, stock, probe))]),
     ];
   });
-  return { columns, runs };
+  return {
+    runs,
+    read: (values) => {
+      columns.read(values);
+      if (usesKernels) kernels.start();
+    },
+  };
 }
 
 /** By the rule's own functions on the stock. */

@@ -1,0 +1,270 @@
+import { CONTEST_STEEPNESS, logRatioAtChance } from '../../biology/chance-of-winning.js';
+import { companionship } from '../../rules/companions.js';
+import type { DominanceOptions } from '../../rules/dominance.js';
+import { completeDay, DISPLAYS } from '../../rules/hierarchy.js';
+import { sameSort } from '../../rules/odds.js';
+import { isThere } from '../../rules/presence.js';
+import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
+import type { StockAnimal } from '../../stock/stock.js';
+import { type Contests, contestsOn, logRatioIn, type Meeting, mostLogRatioIn, type Standing, standingAt } from './contests.js';
+import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
+import type { Shared } from './kernels.js';
+import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
+import { needDays } from './places.js';
+
+/** The tank on a day that is looked at. */
+interface Look {
+  /** Places of those that are there. */
+  readonly places: Int32Array;
+  readonly counts: Float64Array;
+  readonly contests: readonly Contest[];
+  readonly attacks: readonly Attack[];
+}
+
+/** Two that contest for their places in the hierarchy, as places among those that are there. */
+interface Contest {
+  readonly one: number;
+  readonly other: number;
+  readonly meeting: Meeting;
+  /** By who is much smaller: whether they contest, and what residence and temper are worth to the other. */
+  readonly isContested: Uint8Array;
+  readonly worth: Float64Array;
+}
+
+/** What one would do to another if it came to rule. */
+interface Attack {
+  /** A place among those that are there. */
+  readonly aggressor: number;
+  readonly meeting: Meeting;
+  readonly ground: Ground;
+  readonly attacker: Attacker;
+  /** The same at the horizon, when all claim most. */
+  readonly groundAtEnd: Ground;
+  readonly attackerAtEnd: Attacker;
+  /** The most that it may be worth, how far it may reach, and what residence and temper add to its odds at most. */
+  readonly most: number;
+  readonly reachAtMost: number;
+  readonly shiftAtMost: number;
+  readonly lacksShelter: boolean;
+  readonly mayLackShelter: boolean;
+}
+
+/** The graver goes first, failures before doubts; a weight is a place in this. */
+const RANKS: Int32Array = Int32Array.from([
+  rankOfVerdict({ outcome: 'cantTell', level: 'warning' }),
+  rankOfVerdict({ outcome: 'failed', level: 'warning' }),
+  rankOfVerdict({ outcome: 'cantTell', level: 'error' }),
+  rankOfVerdict({ outcome: 'failed', level: 'error' }),
+]);
+const weightOf = (isError: boolean, hasFailed: boolean): number => (isError ? 2 : 0) + (hasFailed ? 1 : 0);
+const UNSURE = -2;
+
+/** Sums of chances count as equal where they agree in billionths; those that may be are left to the rule. */
+const EQUAL = 4e-9;
+
+/** All that is laid out for a stock. */
+interface Layout {
+  readonly contests: Contests;
+  readonly refuges: Refuges;
+  readonly options: DominanceOptions;
+  /** Logarithm of the ratio from which a contest is one-sided. */
+  readonly oneSided: number;
+  readonly looks: readonly Look[];
+  /** The rank where nobody is harmed. */
+  readonly least: number;
+  /** Room for the hierarchy of a day, a number for each that is there. */
+  readonly forces: Float64Array;
+  readonly wins: Float64Array;
+  readonly rivals: Float64Array;
+}
+
+/** The rule `dominance` in columns. Who rules is worked out only where one is there that would do harm if it ruled. */
+export function dominanceOn(shared: Shared, options: DominanceOptions): Kernel | undefined {
+  if (shared.columns.stock.animals.length < 2) return () => NOTHING_RANK;
+  const layout = layOut(shared, options);
+  return layout === undefined ? undefined : () => worstOf(layout);
+}
+
+function layOut({ columns, places, refuges }: Shared, options: DominanceOptions): Layout | undefined {
+  const { stock, isFixed } = columns;
+  const contests = contestsOn(places, options);
+  const { chases } = options;
+  const oneSided = logRatioAtChance(Math.max(options.evenFrom, options.oneSided));
+  if (contests === undefined || Number.isNaN(oneSided) || !isFixed(stock.tank.shelters)) return undefined;
+  const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
+
+  const lookOn = (day: number): Look | undefined => {
+    const present = stock.animals.flatMap((animal, at) => (isThere(stock, animal, day) ? [at] : []));
+    const found: Contest[] = [];
+    const attacks: Attack[] = [];
+    for (const [index, at] of present.entries()) {
+      const { kind } = animalAt(at);
+      if (kind.pugnacity === undefined || !isFixed(kind.record.conduct?.company)) return undefined;
+      for (const [place, other] of present.entries()) {
+        if (at === other || !sameSort(animalAt(at), animalAt(other))) continue;
+        const meeting = contests.meetingOf(at, other, day, false, false);
+        if (meeting === undefined) return undefined;
+        const contest = contestOf(meeting, index, place);
+        if (index < place && contest.isContested.includes(1)) found.push(contest);
+        if (!meeting.standings.some(({ step }) => step >= chases)) continue;
+        if (companionship(stock, animalAt(at), animalAt(other)) !== 'strangers') continue;
+        const others = present.filter((one) => one !== other);
+        const neither = others.filter((one) => one !== at).map(animalAt);
+        const shelter = freeShelter(stock, animalAt(other), neither);
+        const end = Math.max(day, stock.horizonDay);
+        const [attacker, attackerAtEnd] = [day, end].map((on) => refuges.attackerOn(other, on, at, others));
+        if (attacker === undefined || attackerAtEnd === undefined) return undefined;
+        attacks.push({
+          aggressor: index,
+          meeting,
+          ground: refuges.groundOf(other, day, others),
+          attacker,
+          groundAtEnd: refuges.groundOf(other, end, others),
+          attackerAtEnd,
+          most: weightOf(
+            meeting.standings.some(({ step }) => step >= options.kills),
+            true,
+          ),
+          reachAtMost: meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1,
+          shiftAtMost: Math.max(...meeting.standings.map(({ shift }) => shift)),
+          lacksShelter: shelter !== undefined && shelter.free <= 0,
+          mayLackShelter: mayLackShelter(stock, animalAt(other), neither, 1),
+        });
+      }
+    }
+    return {
+      places: Int32Array.from(present, (at) => places.placeOf(at, day)),
+      counts: Float64Array.from(present, (at) => animalAt(at).count),
+      contests: found,
+      attacks,
+    };
+  };
+
+  const complete = completeDay(stock);
+  const days = complete < stock.horizonDay ? [complete, stock.horizonDay] : [complete];
+  const looked = days.map(lookOn);
+  if (looked.includes(undefined)) return undefined;
+  const looks = looked as Look[];
+  const contested = looks.flatMap((look) => look.contests.map(({ isContested }) => isContested));
+  // Whether anyone rules may hang on who is much smaller: so rare that it is left to the rule.
+  if (contested.length > 0 && !contested.some((is) => !is.includes(0))) return undefined;
+  const least = contested.length > 0 ? PASSED_RANK : INAPPLICABLE_RANK;
+
+  const most = Math.max(0, ...looks.map(({ places }) => places.length));
+  const [forces, wins, rivals] = [new Float64Array(most), new Float64Array(most), new Float64Array(most)];
+  return { contests, refuges, options, oneSided, looks, least, forces, wins, rivals };
+}
+
+function worstOf(layout: Layout): number {
+  const { looks } = layout;
+  let weight = -1;
+  // The last look is mostly the horizon, which much is known of already.
+  for (let index = looks.length - 1; index >= 0; index -= 1) {
+    const worst = worstIn(layout, looks[index] as Look, weight);
+    if (worst === UNSURE) return LEFT;
+    if (worst > weight) weight = worst;
+  }
+  return weight < 0 ? layout.least : (RANKS[weight] as number);
+}
+
+/** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
+function worstIn(layout: Layout, look: Look, above: number): number {
+  const { attacks } = look;
+  let first = 0;
+  while (first < attacks.length && isHarmless(layout, attacks[first] as Attack, above)) first += 1;
+  if (first === attacks.length) return -1;
+  needDays(layout.contests.places);
+  const ruler = rulerIn(layout, look);
+  if (ruler < 0) return ruler;
+  let failure = -1;
+  let doubt = -1;
+  for (let index = first; index < attacks.length; index += 1) {
+    const one = attacks[index] as Attack;
+    if (one.aggressor !== ruler) continue;
+    const weight = weightIn(layout, one);
+    if (weight === UNSURE) return UNSURE;
+    if ((weight & 1) === 1) failure = Math.max(failure, weight);
+    else doubt = Math.max(doubt, weight);
+  }
+  return failure >= 0 ? failure : doubt;
+}
+
+/** Whether an attack cannot come to a weight above this one, by what all claim at most and what two can be on any day. */
+function isHarmless({ contests, refuges, oneSided }: Layout, look: Attack, above: number): boolean {
+  if (look.most <= above) return true;
+  if (!look.lacksShelter && !look.mayLackShelter) {
+    goTo(refuges, look.groundAtEnd);
+    attack(refuges, look.attackerAtEnd, look.reachAtMost);
+    if (spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE) return true;
+  }
+  return mostLogRatioIn(contests, look.meeting) + look.shiftAtMost < oneSided - CLOSE;
+}
+
+/** Who is likely to rule, as a place among those that are there; -1 nobody, UNSURE where it is close. */
+function rulerIn({ contests, forces, wins, rivals }: Layout, { places, counts, contests: all }: Look): number {
+  const { logs } = contests.places;
+  for (let index = 0; index < places.length; index += 1) {
+    forces[index] = Math.exp(CONTEST_STEEPNESS * (logs[places[index] as number] as number));
+    wins[index] = 0;
+    rivals[index] = 0;
+  }
+  for (let index = 0; index < all.length; index += 1) {
+    const { one, other, meeting, isContested, worth } = all[index] as Contest;
+    const at = meeting.asks ? standingAt(contests, meeting, logRatioIn(contests, meeting)) : 0;
+    if (at === LEFT) return UNSURE;
+    if (isContested[at] === 0) continue;
+    const force = forces[one] as number;
+    const chance = force / (force + (forces[other] as number) * (worth[at] as number));
+    wins[one] = (wins[one] as number) + chance * (counts[other] as number);
+    wins[other] = (wins[other] as number) + (1 - chance) * (counts[one] as number);
+    rivals[one] = (rivals[one] as number) + (counts[other] as number);
+    rivals[other] = (rivals[other] as number) + (counts[one] as number);
+  }
+  let ruler = -1;
+  let best = Number.NEGATIVE_INFINITY;
+  let second = Number.NEGATIVE_INFINITY;
+  for (let index = 0; index < places.length; index += 1) {
+    if (rivals[index] === 0) continue;
+    const score = ((wins[index] as number) + 0.5) / ((rivals[index] as number) + 1);
+    if (score > best) {
+      second = best;
+      best = score;
+      ruler = index;
+    } else if (score > second) second = score;
+  }
+  return best - second < EQUAL ? UNSURE : ruler;
+}
+
+/** What an attack by the ruler comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
+function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack): number {
+  const { meeting, ground } = look;
+  const logRatio = logRatioIn(contests, meeting);
+  const at = standingAt(contests, meeting, logRatio);
+  if (at === LEFT) return UNSURE;
+  const { step, isKin, shift } = meeting.standings[at] as Standing;
+  if (step < options.chases) return -1;
+  if (Math.abs(logRatio + shift - oneSided) < CLOSE) return UNSURE;
+  if (logRatio + shift < oneSided) return -1;
+  const fails = weightOf(step >= options.kills, true);
+  if (look.lacksShelter) return fails;
+  goTo(refuges, ground);
+  attack(refuges, look.attacker, isKin ? options.kinReach : 1);
+  const spare = spareIn(refuges);
+  if (Math.abs(spare) < CLOSE) return UNSURE;
+  if (spare < 0) return fails;
+  if (look.mayLackShelter) return fails - 1;
+  if (step < options.bites && ground.isKnown) return -1;
+  const atWorst = spareAtWorstIn(refuges);
+  if (Math.abs(atWorst) < CLOSE) return UNSURE;
+  return atWorst < 0 ? fails - 1 : -1;
+}
+
+function contestOf(meeting: Meeting, one: number, other: number): Contest {
+  return {
+    one,
+    other,
+    meeting,
+    isContested: Uint8Array.from(meeting.standings, ({ step, answer }) => (step >= DISPLAYS || answer >= DISPLAYS ? 1 : 0)),
+    worth: Float64Array.from(meeting.standings, ({ shift }) => Math.exp(-CONTEST_STEEPNESS * shift)),
+  };
+}

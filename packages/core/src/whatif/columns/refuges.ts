@@ -1,0 +1,160 @@
+import { likeness } from '../../biology/likeness.js';
+import { holdsTogether, weightsIn } from '../../rules/refuge.js';
+import type { StockAnimal } from '../../stock/stock.js';
+import type { BandColumns, Columns } from './columns.js';
+import type { Places } from './places.js';
+
+/** What an animal wants of the rock on a day, and what others that may be in its way hold. */
+export interface Ground {
+  /** A number of its own. */
+  readonly at: number;
+  /** Place of the animal, and how many of its line claim; -1 where its claim is not known. */
+  readonly own: number;
+  readonly ownCount: number;
+  /** Places of the others whose claims are known and count, and how much of them does. */
+  readonly others: Int32Array;
+  readonly shares: Float64Array;
+  /** Whether they may only live as the animal does. */
+  readonly inDoubt: Uint8Array;
+  /** Rock and all claims are known. */
+  readonly isKnown: boolean;
+}
+
+/** One of the others that keeps the animal off all within its reach. */
+export interface Attacker {
+  readonly place: number;
+  /** How many of its line claim. */
+  readonly count: number;
+  /** What the ground counts of it already, for certain or perhaps. */
+  readonly share: number;
+  readonly maybeShare: number;
+}
+
+/** Refuges on the rock in columns, as `refugeOf` has them, and the one that is looked at. */
+export interface Refuges {
+  readonly columns: Columns;
+  readonly places: Places;
+  readonly rock: BandColumns;
+  /** The ground of an animal on a day among these others. */
+  readonly groundOf: (animal: number, day: number, others: readonly number[]) => Ground;
+  /** One of the others as attacker; undefined where its claim is not known. */
+  readonly attackerOn: (animal: number, day: number, attacker: number, others: readonly number[]) => Attacker | undefined;
+  /** What was found of each ground, four numbers each: what is left, what may be held besides, squares of errors, and the scenario in which that was found. */
+  found: Float64Array;
+  /** The first three of the ground that is looked at, attackers taken in. */
+  readonly here: Float64Array;
+  isKnown: boolean;
+}
+
+const square = (value: number): number => value * value;
+
+export function refugesOn(places: Places): Refuges {
+  const { columns, placeOf } = places;
+  const { stock } = columns;
+  const weights = weightsIn(stock);
+  const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
+  const countOf = (at: number): number => (holdsTogether(animalAt(at)) ? 1 : animalAt(at).count);
+  const hasClaim = (at: number): boolean => animalAt(at).kind.rockClaimL !== undefined;
+  const shareOf = (animal: number, other: number): { share: number; inDoubt: boolean } => {
+    const [one, two] = [animalAt(animal).kind, animalAt(other).kind];
+    const alike = likeness(one, two, weights);
+    const inDoubt = alike === 0 && (one.wayOfLiving === undefined || two.wayOfLiving === undefined);
+    return { share: inDoubt ? weights.wayOfLiving : alike, inDoubt };
+  };
+  const grounds: Ground[] = [];
+  const known = new Map<string, Ground>();
+  const groundOf = (animal: number, day: number, others: readonly number[]): Ground => {
+    const key = [animal, day, ...others].join();
+    const there = known.get(key);
+    if (there !== undefined) return there;
+    const near = others.map((other) => ({ other, ...shareOf(animal, other) })).filter(({ share }) => share !== 0);
+    const counted = near.filter(({ other }) => hasClaim(other));
+    const ground: Ground = {
+      at: grounds.length,
+      own: hasClaim(animal) ? placeOf(animal, day) : -1,
+      ownCount: countOf(animal),
+      others: Int32Array.from(counted, ({ other }) => placeOf(other, day)),
+      shares: Float64Array.from(counted, ({ other, share }) => share * countOf(other)),
+      inDoubt: Uint8Array.from(counted, ({ inDoubt }) => (inDoubt ? 1 : 0)),
+      isKnown: stock.tank.rockL !== undefined && hasClaim(animal) && counted.length === near.length,
+    };
+    grounds.push(ground);
+    refuges.found = new Float64Array(4 * grounds.length);
+    known.set(key, ground);
+    return ground;
+  };
+  const attackerOn = (animal: number, day: number, attacker: number, others: readonly number[]): Attacker | undefined => {
+    if (!hasClaim(attacker)) return undefined;
+    const { share, inDoubt } = others.includes(attacker) ? shareOf(animal, attacker) : { share: 0, inDoubt: false };
+    const count = countOf(attacker);
+    return {
+      place: placeOf(attacker, day),
+      count,
+      share: inDoubt ? 0 : share * count,
+      maybeShare: inDoubt ? share * count : 0,
+    };
+  };
+
+  const refuges: Refuges = {
+    columns,
+    places,
+    rock: columns.ofTank('rock'),
+    groundOf,
+    attackerOn,
+    found: new Float64Array(0),
+    here: new Float64Array(3),
+    isKnown: false,
+  };
+  return refuges;
+}
+
+/** Goes to a ground: no attackers yet. */
+export function goTo(refuges: Refuges, ground: Ground): void {
+  const { found, here, columns } = refuges;
+  const at = 4 * ground.at;
+  if (found[at + 3] !== columns.scenario) count(refuges, ground);
+  here[0] = found[at] as number;
+  here[1] = found[at + 1] as number;
+  here[2] = found[at + 2] as number;
+  refuges.isKnown = ground.isKnown;
+}
+
+function count(refuges: Refuges, { at, own, ownCount, others, shares, inDoubt }: Ground): void {
+  const { found, rock, columns } = refuges;
+  const { claims, squares } = refuges.places;
+  let free = rock.centre[0] as number;
+  let out = square(free - (rock.low[0] as number));
+  let maybe = 0;
+  if (own >= 0) {
+    free -= ownCount * (claims[own] as number);
+    out += square(ownCount) * (squares[own] as number);
+  }
+  for (let index = 0; index < others.length; index += 1) {
+    const place = others[index] as number;
+    const share = shares[index] as number;
+    out += share * share * (squares[place] as number);
+    if (inDoubt[index] === 1) maybe += share * (claims[place] as number);
+    else free -= share * (claims[place] as number);
+  }
+  found[4 * at] = free;
+  found[4 * at + 1] = maybe;
+  found[4 * at + 2] = out;
+  found[4 * at + 3] = columns.scenario;
+}
+
+/** Lets another attack whoever is on the ground that is looked at, reaching so many times as far as it claims. */
+export function attack(refuges: Refuges, { place, count: lines, share, maybeShare }: Attacker, reach: number): void {
+  const { here } = refuges;
+  const { claims, squares } = refuges.places;
+  const litres = claims[place] as number;
+  here[0] = (here[0] as number) - (reach * lines - share) * litres;
+  here[1] = (here[1] as number) - maybeShare * litres;
+  here[2] = (here[2] as number) + (square(reach * lines) - square(share + maybeShare)) * (squares[place] as number);
+}
+
+/** Litres left there to the animal less what it wants; NaN where the rock is not known. */
+export const spareIn = ({ here }: Refuges): number => here[0] as number;
+
+/** The same at the point less favourable to it; -Infinity where something is not known. */
+export const spareAtWorstIn = ({ here, isKnown }: Refuges): number =>
+  isKnown ? (here[0] as number) - (here[1] as number) - Math.sqrt(Math.max(0, here[2] as number)) : Number.NEGATIVE_INFINITY;
