@@ -70,7 +70,7 @@ export function feedCentreOn(animal: StockAnimal, day: number, feedShare: number
 }
 
 /** Share of its weight that an animal is fed a day. */
-function shareOf({ kind }: StockAnimal, feedShare: number): Band {
+export function shareOf({ kind }: StockAnimal, feedShare: number): Band {
   const told = kind.record.feeding?.dailyFeed;
   return told === undefined
     ? { low: feedShare / RATION_SPREAD, centre: feedShare, high: feedShare * RATION_SPREAD, basis: 'practice' }

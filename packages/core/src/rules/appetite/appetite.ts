@@ -181,7 +181,10 @@ const OF_KEPT: Readonly<Record<Aim['harm'], string>> = {
 };
 
 /** What a threat comes to. Cleaners are mostly spared: one level lower. */
-function verdictOn({ harm, often, missing, firstDay, possibleDay }: Threat, { victim, spared }: AppetiteMeasure): Verdict {
+export function verdictOn(
+  { harm, often, missing, firstDay, possibleDay }: Threat,
+  { victim, spared }: Pick<AppetiteMeasure, 'victim' | 'spared'>,
+): Verdict {
   if (firstDay === Infinity && possibleDay === Infinity) return PASSED;
   const level = lower(LEVEL_OF[harm][often], spared ? 1 : 0);
   if (missing.length > 0)
@@ -203,13 +206,14 @@ function gravest(measure: AppetiteMeasure): Judged {
   let most: Judged | undefined;
   for (const threat of measure.threats) {
     const next: Judged = { threat, verdict: verdictOn(threat, measure) };
-    const more = most === undefined ? 1 : weight(next) - weight(most);
+    const more = most === undefined ? 1 : weightOf(next.verdict) - weightOf(most.verdict);
     if (most === undefined || more > 0 || (more === 0 && threat.firstDay < most.threat.firstDay)) most = next;
   }
   return most as Judged;
 }
 
-const weight = ({ verdict: { outcome, level } }: Judged): number =>
+/** How much a verdict counts among those on the threats of one judgement. */
+export const weightOf = ({ outcome, level }: Verdict): number =>
   outcome === 'passed' ? 0 : 1 + 2 * LEVELS.indexOf(level) + (outcome === 'failed' ? 1 : 0);
 
 function addOftenAndHow(data: Record<string, Datum>, often: Aim['often'], how: Aim['how']): void {

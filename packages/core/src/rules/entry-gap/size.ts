@@ -32,16 +32,22 @@ export function measureSizes(stock: Stock, { feedShare }: { readonly feedShare: 
 
 export function judgeSize({ feed: { ofBatchG, beforeG, unknown } }: SizeMeasure, { largeShare }: { readonly largeShare: number }): Verdict {
   if (unknown.length > 0) return { outcome: 'cantTell', level: 'note', message: 'entry-gap.sizeUnknown' };
-  const isLarge = isOver(ofBatchG, largeShare * (ofBatchG + beforeG));
-  return isLarge ? { outcome: 'failed', level: 'warning', message: 'entry-gap.largeBatch' } : PASSED;
+  return isLarge(ofBatchG, beforeG, largeShare) ? LARGE : PASSED;
 }
+
+/** What a batch comes to that takes more than its share. */
+export const LARGE: Verdict = { outcome: 'failed', level: 'warning', message: 'entry-gap.largeBatch' };
+
+/** Whether a batch takes more than its share of the food, by the grams for it and for all that is in before. */
+export const isLarge = (ofBatchG: number, beforeG: number, largeShare: number): boolean =>
+  isOver(ofBatchG, largeShare * (ofBatchG + beforeG));
 
 /**
  * What is fed on the day of a batch, in it and before it, by the weight of all. Undefined where nothing fed was in before: the
  * first batch is always all of the food, and what a cycled tank bears is asked of the ammonia.
  */
 function feedOf(stock: Stock, batch: readonly StockAnimal[], day: number, feedShare: number): BatchFeed | undefined {
-  const before = stock.animals.filter((animal) => isIn(animal, day) && !batch.includes(animal));
+  const before = inBefore(stock, batch, day);
   const unknown: StockAnimal[] = [];
   const gramsOf = (animals: readonly StockAnimal[]): number =>
     animals.reduce((sum, animal) => {
@@ -52,6 +58,10 @@ function feedOf(stock: Stock, batch: readonly StockAnimal[], day: number, feedSh
   const [ofBatchG, beforeG] = [gramsOf(batch), gramsOf(before)];
   return beforeG === 0 && unknown.every((animal) => batch.includes(animal)) ? undefined : { ofBatchG, beforeG, unknown };
 }
+
+/** All that is in on the day of a batch besides it. */
+export const inBefore = (stock: Stock, batch: readonly StockAnimal[], day: number): StockAnimal[] =>
+  stock.animals.filter((animal) => isIn(animal, day) && !batch.includes(animal));
 
 export function tellSize({ batch, day, feed: { ofBatchG, beforeG, unknown } }: SizeMeasure): Telling {
   const grams = (value: number): { value: number; unit: string } => ({ value: Number(value.toPrecision(2)), unit: 'g' });

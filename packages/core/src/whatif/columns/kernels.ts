@@ -1,9 +1,13 @@
+import { appetite } from '../../rules/appetite/index.js';
 import { dominance } from '../../rules/dominance.js';
+import { entryGap } from '../../rules/entry-gap/index.js';
 import { lockout } from '../../rules/lockout.js';
 import { rivalry } from '../../rules/rivalry.js';
 import type { AnyRule } from '../../rules/rule.js';
+import { appetiteKernel } from './appetite.js';
 import type { Columns } from './columns.js';
 import { dominanceOn } from './dominance.js';
+import { entryGapKernel } from './entry-gap.js';
 import type { Kernel } from './kernel.js';
 import { lockoutOn } from './lockout.js';
 import { type Places, placesOn, workOutEnds } from './places.js';
@@ -23,8 +27,10 @@ export interface Shared {
 type LayOut = (shared: Shared, options: Options) => Kernel | undefined;
 
 const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([
+  [appetite, appetiteKernel],
   [rivalry, rivalryOn as LayOut],
   [dominance, dominanceOn as LayOut],
+  [entryGap, entryGapKernel],
   [lockout, lockoutOn as LayOut],
 ]);
 

@@ -25,7 +25,7 @@ import type { Stock, StockAnimal, StockKind } from '../../stock/stock.js';
 import { type Asking, OUTCOMES } from './outputs.js';
 import type { Run } from './runs.js';
 import { rankOf, writeOutcome } from './tally.js';
-import type { BandColumns, Columns } from '../columns/columns.js';
+import { type Columns, isOne } from '../columns/columns.js';
 
 const PASSED = rankOf(OUTCOMES.indexOf('passed'), 0);
 const failed = (level: number): number => rankOf(OUTCOMES.indexOf('failed'), level);
@@ -239,8 +239,6 @@ export function swallowingRun(columns: Columns, options: GapeOptions, askings: r
     }
   };
 }
-
-const isOne = ({ low, centre, high }: BandColumns, at: number): boolean => low[at] === centre[at] && high[at] === centre[at];
 
 interface Sides {
   readonly swallower: (at: number) => Swallower;
