@@ -36,22 +36,29 @@ export interface Varying {
 
 /** Tanks of real species as they are kept: half there, half to come a month apart or several at once; some lengths rough, some not told. */
 const sampleTanks: fc.Arbitrary<Scene> = fc
-  .array(
-    fc.record({
-      species: fc.constantFrom(...sample.map(({ id }) => id)),
-      cm: fc.integer({ min: 15, max: 250 }),
-      how: fc.constantFrom('exact', 'exact', 'rough', 'untold'),
-      count: fc.constantFrom(1, 1, 1, 3),
-      month: fc.integer({ min: 1, max: 4 }),
-      measured: fc.constantFrom(undefined, undefined, -40, 60),
-    }),
-    { minLength: 3, maxLength: 12 },
+  .tuple(
+    fc.constantFrom(undefined, 8, 20, 45),
+    fc.constantFrom(undefined, { holes: 1, caves: 0 }, { holes: 3, branches: 1 }),
+    fc.constantFrom(undefined, undefined, dayAfter(31), dayAfter(5)),
+    fc.array(
+      fc.record({
+        species: fc.constantFrom(...sample.map(({ id }) => id)),
+        cm: fc.integer({ min: 15, max: 250 }),
+        how: fc.constantFrom('exact', 'exact', 'rough', 'untold'),
+        count: fc.constantFrom(1, 1, 1, 3),
+        month: fc.integer({ min: 1, max: 4 }),
+        measured: fc.constantFrom(undefined, undefined, -40, 60),
+        sex: fc.constantFrom(undefined, 'male', 'female'),
+      }),
+      { minLength: 3, maxLength: 12 },
+    ),
   )
-  .map((lines) => {
-    const lineOf = ({ species, cm, how, count }: (typeof lines)[number], index: number) => ({
+  .map(([rockKg, shelters, relaid, lines]) => {
+    const lineOf = ({ species, cm, how, count, sex }: (typeof lines)[number], index: number) => ({
       id: `a${index}`,
       species,
       count,
+      ...(sex === undefined || count > 1 ? {} : { sex }),
       ...(how === 'untold'
         ? {}
         : { length: how === 'exact' ? { value: cm / 10, unit: 'cm' } : { low: cm / 12, high: cm / 9, unit: 'cm' } }),
@@ -60,7 +67,13 @@ const sampleTanks: fc.Arbitrary<Scene> = fc
     const situation = {
       $schema: 'https://commensal.example/schema/1.0/situation.schema.json',
       date: START,
-      tank: { water: { value: 400, unit: 'L' }, kept: [] },
+      tank: {
+        water: { value: 400, unit: 'L' },
+        ...(rockKg === undefined ? {} : { rock: { mass: { value: rockKg, unit: 'kg' } } }),
+        ...(shelters === undefined ? {} : { shelters }),
+        kept: [],
+      },
+      ...(relaid === undefined ? {} : { rockRelaidOn: [relaid] }),
       residents: lines.flatMap((line, index) => {
         if (index % 2 === 1) return [];
         return [{ ...lineOf(line, index), ...(line.measured === undefined ? {} : { measuredOn: dayAfter(line.measured) }) }];
@@ -120,6 +133,7 @@ function variablesOf(situation: Situation, library: Library): StudyVariable[] {
       figure('standard', 'size/totalPerStandard', '1', 1.05, 1.4),
       figure('adult', 'size/captiveAdult', 'cm', 4, 30),
       figure('depth', 'shape/bodyDepth', '1', 0.05, 0.5),
+      ...(record?.conduct?.rockClaim === undefined ? [] : [figure('claim', 'conduct/rockClaim', 'L', 0.5, 30)]),
       ...(at > 0 || record?.feeding?.dailyFeed === undefined ? [] : [figure('feed', 'feeding/dailyFeed', '1', 0.01, 0.08)]),
       ...(record?.conduct?.harms?.[0]?.upToShare === undefined
         ? []
@@ -132,7 +146,12 @@ function variablesOf(situation: Situation, library: Library): StudyVariable[] {
           ]),
     ];
   });
-  return [...lengths, ...figures];
+  const mass = situation.tank.rock?.mass;
+  const rock: StudyVariable[] =
+    mass === undefined
+      ? []
+      : [{ name: 'rock', at: ['/situation/tank/rock/mass'], unit: 'kg', over: { kind: 'uniform', low: 3, high: 60 } }];
+  return [...rock, ...lengths, ...figures];
 }
 
 /** Holds scenarios of a study, and the kernel on their columns, against what check finds. Words and counts stay as they are in the first. */

@@ -40,7 +40,7 @@ export const isOne = ({ low, centre, high }: BandColumns, at: number): boolean =
  *
  * All that is asked in each scenario are plain functions of plain objects, here and beside, as engines inline those and not what a closure of each stock is.
  */
-export interface Columns {
+export interface Columns extends Curves {
   /** The stock as it is laid out: what does not vary of it holds in every scenario. */
   readonly stock: Stock;
   /** A band of the animals, or of the tank, from now on brought up to date in each scenario. */
@@ -52,13 +52,17 @@ export interface Columns {
   readonly read: (values: Float64Array) => void;
   /** The number of the scenario that was read last, from 1 up: figures of another are out of date. */
   scenario: number;
+}
+
+/** The bands that lengths follow from. */
+export interface Curves {
   readonly length: BandColumns;
   readonly asymptote: BandColumns;
   readonly rate: BandColumns;
 }
 
 /** Expected total length of an animal in cm so many years after it was measured, as rules work it out; without a curve it stays as it is. */
-export function lengthIn({ length, asymptote, rate }: Columns, animal: number, years: number): number {
+export function lengthIn({ length, asymptote, rate }: Curves, animal: number, years: number): number {
   const start = length.centre[animal] as number;
   const end = asymptote.centre[animal] as number;
   const perYear = rate.centre[animal] as number;

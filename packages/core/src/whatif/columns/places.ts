@@ -33,7 +33,7 @@ export interface Places {
   days: Int32Array;
   /** The scenario for which the others were worked out. */
   daysIn: number;
-  readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'depth' | 'claim' | 'adult', BandColumns>>;
+  readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'standard' | 'depth' | 'claim' | 'adult', BandColumns>>;
   readonly builds: Builds;
 }
 
@@ -41,6 +41,8 @@ export interface Places {
 interface Builds {
   /** By the figures of the species; of others, by the usual build that was met last. */
   readonly hasOwn: Uint8Array;
+  /** Those whose own figures are fitted to standard lengths. */
+  readonly byStandard: Int32Array;
   readonly logA: Float64Array;
   readonly exponent: Float64Array;
   readonly perTotal: Float64Array;
@@ -86,12 +88,14 @@ export function placesOn(columns: Columns): Places {
       length: ofAnimals('length'),
       asymptote: ofAnimals('asymptote'),
       rate: ofAnimals('rate'),
+      standard: ofAnimals('standard'),
       depth: ofAnimals('depth'),
       claim: ofAnimals('claim'),
       adult: ofAnimals('adult'),
     },
     builds: {
       hasOwn: Uint8Array.from(own, (build) => (build === undefined ? 0 : 1)),
+      byStandard: Int32Array.from(own.flatMap((build, at) => (build !== undefined && isByStandard(animalOf(at)) ? [at] : []))),
       logA: Float64Array.from(own, (build) => Math.log(build?.a ?? Number.NaN)),
       exponent: Float64Array.from(own, (build) => build?.b ?? Number.NaN),
       perTotal: Float64Array.from(own, (build) => build?.perTotal ?? 1),
@@ -103,7 +107,7 @@ export function placesOn(columns: Columns): Places {
 
 /** Works out the places at the start and from the horizon on, for the scenario that the columns hold. */
 export function workOutEnds(places: Places): void {
-  takeUsualBuilds(places);
+  takeBuilds(places);
   workOut(places, places.ends);
 }
 
@@ -171,8 +175,12 @@ function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, li
   }
 }
 
-/** What animals without figures of their own usually weigh, by their depth. */
-function takeUsualBuilds({ builds: { hasOwn, logA, exponent, usual }, bands: { depth } }: Places): void {
+/** What animals without figures of their own usually weigh, by their depth; and how long those are that are weighed by their standard length. */
+function takeBuilds({ builds: { hasOwn, byStandard, logA, exponent, perTotal, usual }, bands: { depth, standard } }: Places): void {
+  for (let index = 0; index < byStandard.length; index += 1) {
+    const at = byStandard[index] as number;
+    perTotal[at] = 1 / (standard.centre[at] as number);
+  }
   for (let at = 0; at < hasOwn.length; at += 1) {
     if (hasOwn[at] === 1) continue;
     const perLength = depth.centre[at] as number;
@@ -184,11 +192,12 @@ function takeUsualBuilds({ builds: { hasOwn, logA, exponent, usual }, bands: { d
   }
 }
 
-/** Whether an animal's strength on a day is known, and hangs on nothing but its length and depth of body. */
+const isByStandard = ({ kind }: StockAnimal): boolean => kind.record.size?.weight?.lengthType === 'SL';
+
+/** Whether an animal's strength on a day is known, and hangs on nothing but bands. */
 export function isStrengthServed({ stock, isFixed }: Columns, animal: number, day: number): boolean {
   const one = stock.animals[animal] as StockAnimal;
   const { size } = one.kind.record;
-  const isBuildFixed =
-    isFixed(size?.weight) && isFixed(size?.totalPerFork) && (size?.weight === undefined || isFixed(one.kind.totalPerStandard));
+  const isBuildFixed = isFixed(size?.weight) && isFixed(size?.totalPerFork);
   return isBuildFixed && strengthGaps(one, day).length === 0;
 }

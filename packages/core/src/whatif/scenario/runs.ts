@@ -10,7 +10,7 @@ import type { Asked, Asking } from './outputs.js';
 import { takingIn } from './parts.js';
 import { isSplit, splitRun } from './split.js';
 import { isReadBy, type Slot } from './slots.js';
-import { swallowingRun } from './swallowing.js';
+import { swallowingRun } from '../columns/swallowing.js';
 import { tallyOf, writeOutcome } from './tally.js';
 import type { Writing } from './writing.js';
 

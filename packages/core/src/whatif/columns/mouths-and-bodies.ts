@@ -1,0 +1,173 @@
+import { lengthShortOf } from '../../biology/length-after.js';
+import type { Band } from '../../quantity/band.js';
+import { quickDecay } from '../../quick/decay.js';
+import { yearsSince } from '../../rules/gape/lengths.js';
+import type { GapeOptions } from '../../rules/gape/options.js';
+import { limitOf, ROUNDING } from '../../rules/gape/sides.js';
+import type { StockKind } from '../../stock/stock.js';
+import { type BandColumns, type Columns, isOne } from './columns.js';
+import type { SwallowingPair } from './swallowing-pairs.js';
+
+/** What mouths and bodies are in a scenario, animal by animal. */
+export interface MouthsAndBodies {
+  readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'adult' | 'standard' | 'swallow' | 'depth' | 'defended', BandColumns>>;
+  /** Those that swallow, and those that may be swallowed. */
+  readonly swallowers: Int32Array;
+  readonly bodies: Int32Array;
+  readonly lines: Int32Array;
+  readonly stretches: Uint8Array;
+  /** Shares of standard length up to which prey is swallowed, at the centre and at the end less favourable to the prey. */
+  readonly share: Float64Array;
+  readonly shareAtMost: Float64Array;
+  readonly squeeze: Float64Array;
+  readonly stretched: Band;
+  /** Years of growth up to the horizon. */
+  readonly yearsInAll: Float64Array;
+  /** Asymptotic length, or its own of an animal that is longer; full size; length at the horizon, save for rounding. */
+  readonly end: Float64Array;
+  readonly full: Float64Array;
+  readonly atHorizon: Float64Array;
+  /** Swallow limit over total length; how many times as long as its prey a swallower must be for its length alone, and at the end less favourable to the prey. */
+  readonly limitPer: Float64Array;
+  readonly capRatio: Float64Array;
+  readonly capAtWorst: Float64Array;
+  /** Body depth over total length, and its lower end. */
+  readonly depth: Float64Array;
+  readonly depthLow: Float64Array;
+  /** No body deeper or longer than these is ever swallowed, and no body is ever less deep or shorter. */
+  readonly deepest: Float64Array;
+  readonly longest: Float64Array;
+  readonly shallowest: Float64Array;
+  readonly shortest: Float64Array;
+}
+
+/** A little more than one: what lies between is left to the rule itself. */
+const OVER = 1 + ROUNDING;
+
+/** Those that take part in some pair, and what does not vary of them. */
+export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOptions, pairs: readonly SwallowingPair[]): MouthsAndBodies {
+  const { animals } = stock;
+  const column = (): Float64Array => new Float64Array(animals.length);
+  const numbers = (list: readonly number[]): Int32Array => Int32Array.from(new Set(list));
+  const known = pairs.filter(({ isGap }) => !isGap);
+  const swallowers = numbers(known.map(({ predator }) => predator));
+  const bodies = numbers(known.map(({ prey }) => prey));
+  const isDistensible = ({ gapeClass }: StockKind): boolean => gapeClass === 'distensible';
+  const byMouth = (ordinary: number, distensible: number): Float64Array =>
+    Float64Array.from(animals, ({ kind }) => (isDistensible(kind) ? distensible : ordinary));
+  return {
+    bands: {
+      length: ofAnimals('length'),
+      asymptote: ofAnimals('asymptote'),
+      rate: ofAnimals('rate'),
+      adult: ofAnimals('adult'),
+      standard: ofAnimals('standard'),
+      swallow: ofAnimals('swallow'),
+      depth: ofAnimals('depth'),
+      defended: ofAnimals('defended'),
+    },
+    swallowers,
+    bodies,
+    lines: numbers([...swallowers, ...bodies]),
+    stretches: Uint8Array.from(animals, ({ kind }) => (isDistensible(kind) ? 1 : 0)),
+    share: byMouth(options.longestShare, options.distensibleLongestShare),
+    shareAtMost: byMouth(options.longestShareAtMost, options.distensibleLongestShareAtMost),
+    // A stretching mouth has squeezing in its limit already.
+    squeeze: byMouth(options.squeeze, 1),
+    stretched: limitOf({ gapeClass: 'distensible' } as StockKind, options) as Band,
+    yearsInAll: Float64Array.from(animals, (animal) => yearsSince(animal, stock.horizonDay)),
+    end: column(),
+    full: column(),
+    atHorizon: column(),
+    limitPer: column(),
+    capRatio: column(),
+    capAtWorst: column(),
+    depth: column(),
+    depthLow: column(),
+    deepest: column(),
+    longest: column(),
+    shallowest: column(),
+    shortest: column(),
+  };
+}
+
+/** Takes in a scenario. */
+export function loadMouthsAndBodies(all: MouthsAndBodies): void {
+  const { lines, swallowers, bodies } = all;
+  for (let index = 0; index < lines.length; index += 1) loadLine(all, lines[index] as number);
+  for (let index = 0; index < swallowers.length; index += 1) loadMouth(all, swallowers[index] as number);
+  for (let index = 0; index < bodies.length; index += 1) loadBody(all, bodies[index] as number);
+}
+
+/** What an animal is in all its pairs. */
+function loadLine({ bands: { length, asymptote, rate, adult }, yearsInAll, end, full, atHorizon }: MouthsAndBodies, at: number): void {
+  const start = length.centre[at] as number;
+  const asymptotic = asymptote.centre[at] as number;
+  end[at] = Math.max(asymptotic, start);
+  // What has an asymptotic length has an adult length.
+  full[at] = Math.max(asymptotic, adult.centre[at] as number, start);
+  atHorizon[at] = lengthShortOf(start, asymptotic, quickDecay((rate.centre[at] as number) * (yearsInAll[at] as number)));
+}
+
+function loadMouth(all: MouthsAndBodies, at: number): void {
+  const { bands, stretches, stretched, share, shareAtMost, squeeze, full, limitPer, capRatio, capAtWorst, deepest, longest } = all;
+  const { length, asymptote, standard, swallow } = bands;
+  const centre = stretches[at] === 1 ? stretched.centre : (swallow.centre[at] as number);
+  const high = stretches[at] === 1 ? stretched.high : (swallow.high[at] as number);
+  const perStandard = standard.centre[at] as number;
+  limitPer[at] = centre / perStandard;
+  capRatio[at] = perStandard / (share[at] as number);
+  capAtWorst[at] = perStandard / (shareAtMost[at] as number);
+  // Errors are laid on in turn: no less than the root of their squares.
+  const errors = (squeeze[at] as number) * (high / centre) * (perStandard / (standard.low[at] as number));
+  const asymptoticHigh = asymptote.high[at] as number;
+  const ofFull = isOne(asymptote, at) ? (full[at] as number) : ((full[at] as number) * asymptoticHigh) / (asymptote.centre[at] as number);
+  const top = Math.max(length.high[at] as number, asymptoticHigh, ofFull);
+  deepest[at] = top * (limitPer[at] as number) * errors * OVER;
+  longest[at] = (top / Math.min(capRatio[at] as number, capAtWorst[at] as number)) * OVER;
+}
+
+function loadBody({ bands, full, depth, depthLow, shallowest, shortest }: MouthsAndBodies, at: number): void {
+  const { length, asymptote, depth: rest, defended } = bands;
+  const raised = defended.centre[at] as number;
+  const atRest = rest.centre[at] as number;
+  const isRaised = raised > (Number.isNaN(atRest) ? 0 : atRest);
+  depth[at] = isRaised ? raised : atRest;
+  depthLow[at] = (isRaised ? defended.low[at] : rest.low[at]) as number;
+  const ofFull = isOne(asymptote, at)
+    ? (full[at] as number)
+    : ((full[at] as number) * (asymptote.low[at] as number)) / (asymptote.centre[at] as number);
+  const least = Math.min(length.low[at] as number, ofFull);
+  shallowest[at] = least * (depthLow[at] as number);
+  shortest[at] = least;
+}
+
+/** Whether nothing is off of how long an animal is and will be. */
+export const isSureOfLength = ({ bands: { length, asymptote, rate } }: MouthsAndBodies, at: number): boolean =>
+  isOne(length, at) && isOne(asymptote, at) && isOne(rate, at);
+
+/** Upper bound of the factor by which the errors of mouth and body make a body fit that does not at the centre. */
+export function fitFactor(all: MouthsAndBodies, predator: number, prey: number): number {
+  const { bands, stretches, stretched, squeeze, depth, depthLow } = all;
+  const { swallow, standard } = bands;
+  const isStretching = stretches[predator] === 1;
+  const mouth = isStretching
+    ? stretched.high / stretched.centre
+    : (swallow.high[predator] as number) / (swallow.centre[predator] as number);
+  const ofStandard = (standard.centre[predator] as number) / (standard.low[predator] as number);
+  const ofDepth = (depth[prey] as number) / (depthLow[prey] as number);
+  const squeezed = squeeze[predator] as number;
+  // Mostly one of them is off alone.
+  if (ofStandard === 1 && ofDepth === 1) {
+    if (mouth === 1) return squeezed * OVER;
+    if (squeezed === 1) return mouth * OVER;
+  }
+  return Math.exp(Math.sqrt(squareOf(mouth) + squareOf(squeezed) + squareOf(ofStandard) + squareOf(ofDepth))) * OVER;
+}
+
+/** The square of an error, in logarithms. */
+function squareOf(factor: number): number {
+  if (factor === 1) return 0;
+  const error = Math.log(factor);
+  return error * error;
+}

@@ -1,0 +1,242 @@
+import { crossedBy, crossingOf } from '../../biology/first-crossing.js';
+import { DAYS_PER_YEAR } from '../../quantity/days.js';
+import { easyRatioOf, fitsFullGrown, judgeGape, lastDayOf, measurePair } from '../../rules/gape/gape.js';
+import type { GapeOptions } from '../../rules/gape/options.js';
+import { type Prey, preyOf, ROUNDING, sideOf, type Swallower, swallowerOf } from '../../rules/gape/sides.js';
+import { arrivalOf } from '../../rules/presence.js';
+import type { Stock, StockAnimal } from '../../stock/stock.js';
+import type { Asking } from '../scenario/outputs.js';
+import type { Run } from '../scenario/runs.js';
+import { writeOutcome } from '../scenario/tally.js';
+import { type Columns, lengthIn } from './columns.js';
+import { CLOSE, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
+import { fitFactor, isSureOfLength, loadMouthsAndBodies, type MouthsAndBodies, mouthsAndBodies } from './mouths-and-bodies.js';
+import { failureOf, type SwallowingPair, swallowingPairs } from './swallowing-pairs.js';
+
+/** A little less than one: what lies between is left to the rule itself. */
+const UNDER = 1 - ROUNDING;
+
+/** All that is laid out for a stock, and what a scenario has come to so far. */
+interface Layout {
+  readonly columns: Columns;
+  readonly options: GapeOptions;
+  readonly askings: readonly Asking[];
+  readonly sides: MouthsAndBodies;
+  /** Pairs of which everything is known, from the gravest down. */
+  readonly pairs: readonly SwallowingPair[];
+  /** Ranks of what does not vary, one for each that is asked. */
+  readonly least: Int32Array;
+  /** The rank and the first day of failure of each that is asked, so far. */
+  readonly ranks: Int32Array;
+  readonly firsts: Float64Array;
+  /** Pairs that do not fail, and may be in doubt. */
+  readonly doubtful: SwallowingPair[];
+}
+
+/**
+ * The rule `gape` over many scenarios of one stock: what it comes to and when it first fails, as the rule says itself, without an object a pair.
+ *
+ * Who could swallow whom, from when on and at which level, is laid out once; of the animals, numbers are read in each scenario. Pairs are gone through from the
+ * gravest down, so that what cannot change the answer is not worked out; doubts come last, as every failure is graver. Where a bound of a few products
+ * settles nothing, and where lengths have errors, a doubt is put to the rule's own functions.
+ */
+export function swallowingRun(columns: Columns, options: GapeOptions, askings: readonly Asking[]): Run['run'] {
+  const layout = layOut(columns, options, askings);
+  return (_values, written, into, at) => {
+    start(layout);
+    const doubts = lookForFailures(layout);
+    if (doubts > 0) lookForDoubts(layout, doubts, written);
+    for (let index = 0; index < askings.length; index += 1) {
+      const { what, column } = askings[index] as Asking;
+      const first = layout.firsts[index] as number;
+      if (what === 'outcome') writeOutcome(layout.ranks[index] as number, into, at + column);
+      else into[at + column] = first === Number.POSITIVE_INFINITY ? Number.NaN : first;
+    }
+  };
+}
+
+function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking[]): Layout {
+  const all = swallowingPairs(columns.stock, askings);
+  const least = new Int32Array(askings.length).fill(all.length === 0 ? NOTHING_RANK : PASSED_RANK);
+  for (const { isGap, mayFail, outcomes } of all) {
+    if (isGap) for (const at of outcomes) least[at] = Math.max(least[at] as number, mayFail);
+  }
+  return {
+    columns,
+    options,
+    askings,
+    sides: mouthsAndBodies(columns, options, all),
+    pairs: all.filter(({ isGap, outcomes, days }) => !isGap && outcomes.length + days.length > 0),
+    least,
+    ranks: new Int32Array(askings.length),
+    firsts: new Float64Array(askings.length),
+    doubtful: [],
+  };
+}
+
+function start({ sides, ranks, firsts, least }: Layout): void {
+  loadMouthsAndBodies(sides);
+  ranks.set(least);
+  firsts.fill(Number.POSITIVE_INFINITY);
+}
+
+/** Looks for failures that change the answer, and says how many pairs may be in doubt. */
+function lookForFailures(layout: Layout): number {
+  const { pairs, sides, options, columns, doubtful } = layout;
+  const { deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full } = sides;
+  const today = columns.stock.day;
+  let doubts = 0;
+  for (let index = 0; index < pairs.length; index += 1) {
+    const pair = pairs[index] as SwallowingPair;
+    const { predator, prey, from, failsEasily } = pair;
+    if ((deepest[predator] as number) < (shallowest[prey] as number) || (longest[predator] as number) < (shortest[prey] as number))
+      continue;
+    if (!raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
+    const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
+    const ratio = Math.max(mouthRatio, capRatio[predator] as number);
+    if (fits(sides, pair, ratio)) {
+      let rank = pair.fails;
+      if (failsEasily > rank && (raises(layout, pair, failsEasily) || pair.days.length > 0)) {
+        if (fits(sides, pair, easyRatioOf(mouthRatio, ratio, options))) rank = failsEasily;
+      }
+      raise(layout, pair, rank);
+      if (isSooner(layout, pair, rank, from - today)) comeBy(layout, pair, rank, ratio);
+      continue;
+    }
+    if (pair.outcomes.length === 0) continue;
+    if (pair.stays && fitsLater(sides, pair, ratio, options)) {
+      // Full size is never less than what it is on the first day.
+      const isEasy = (full[predator] as number) >= easyRatioOf(mouthRatio, ratio, options) * (full[prey] as number);
+      raise(layout, pair, isEasy ? pair.failsLaterEasily : pair.failsLater);
+    } else {
+      doubtful[doubts] = pair;
+      doubts += 1;
+    }
+  }
+  return doubts;
+}
+
+/** Whether the one is at some time up to the last day so many times as long as the other. */
+function fits(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number): boolean {
+  const { predator, prey, years, predatorYears, preyYears } = pair;
+  const { bands, end, atHorizon } = sides;
+  if (pair.isToTheEnd) {
+    const reaches = atHorizon[predator] as number;
+    if (reaches > ratio * (atHorizon[prey] as number) * (1 + CLOSE)) return true;
+    // What is measured after the first day counts as it is until then: prey is never shorter.
+    if (reaches * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number)) return false;
+  }
+  const { rate } = bands;
+  return (
+    crossedBy(
+      lengthIn(sides.bands, predator, predatorYears),
+      end[predator] as number,
+      rate.centre[predator] as number,
+      lengthIn(sides.bands, prey, preyYears),
+      end[prey] as number,
+      rate.centre[prey] as number,
+      ratio,
+      years,
+    ) < Number.POSITIVE_INFINITY
+  );
+}
+
+/** Whether it is so beyond the last day, as both grow to full size. */
+function fitsLater(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number, options: GapeOptions): boolean {
+  const { predator, prey } = pair;
+  const { bands, end, full } = sides;
+  const grown = full[predator] as number;
+  if (grown >= ratio * (full[prey] as number)) return true;
+  if (grown * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number)) return false;
+  return fitsFullGrown(
+    lengthIn(bands, predator, pair.predatorYears),
+    grown,
+    bands.rate.centre[predator] as number,
+    lengthIn(bands, prey, pair.preyYears),
+    end[prey] as number,
+    bands.rate.centre[prey] as number,
+    full[prey] as number,
+    ratio,
+    pair.years + options.lookBeyondYears,
+  );
+}
+
+/** Takes in the day from which a pair fails. */
+function comeBy({ sides, columns, askings, firsts }: Layout, pair: SwallowingPair, rank: number, ratio: number): void {
+  const { predator, prey, from, years, days } = pair;
+  const { bands, end } = sides;
+  const crossing = crossingOf(
+    lengthIn(bands, predator, pair.predatorYears),
+    end[predator] as number,
+    bands.rate.centre[predator] as number,
+    lengthIn(bands, prey, pair.preyYears),
+    end[prey] as number,
+    bands.rate.centre[prey] as number,
+    ratio,
+    years,
+  );
+  const day = from - columns.stock.day + Math.floor(crossing * DAYS_PER_YEAR);
+  for (let index = 0; index < days.length; index += 1) {
+    const to = days[index] as number;
+    if (rank >= failureOf((askings[to] as Asking).from)) firsts[to] = Math.min(firsts[to] as number, day);
+  }
+}
+
+/** Puts doubts that change the answer to the rule's own functions, unless bounds settle them. */
+function lookForDoubts(layout: Layout, doubts: number, written: () => Stock): void {
+  const { columns, options, sides, doubtful } = layout;
+  const { depth, limitPer, capAtWorst, full } = sides;
+  let asked: Sides | undefined;
+  for (let index = 0; index < doubts; index += 1) {
+    const pair = doubtful[index] as SwallowingPair;
+    const { predator, prey, from, until } = pair;
+    if (!raises(layout, pair, pair.mayFail)) continue;
+    if (isSureOfLength(sides, predator) && isSureOfLength(sides, prey)) {
+      // Without errors of lengths a doubt is a crossing too, at the least ratio that mouth and length may have.
+      const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
+      const ratio = Math.max(mouthRatio / fitFactor(sides, predator, prey), (capAtWorst[predator] as number) * UNDER);
+      const mayFitLater = pair.stays && (full[predator] as number) >= ratio * (full[prey] as number);
+      if (!mayFitLater && !fits(sides, pair, ratio)) continue;
+    }
+    asked ??= sidesOf(written(), lastDayOf(columns.stock), options);
+    const verdict = judgeGape(measurePair(columns.stock, asked.swallower(predator), asked.body(prey), from, until, options));
+    raise(layout, pair, rankOfVerdict(verdict));
+  }
+}
+
+function raises({ ranks }: Layout, { outcomes }: SwallowingPair, rank: number): boolean {
+  for (let at = 0; at < outcomes.length; at += 1) if ((ranks[outcomes[at] as number] as number) < rank) return true;
+  return false;
+}
+
+function raise({ ranks }: Layout, { outcomes }: SwallowingPair, rank: number): void {
+  for (let at = 0; at < outcomes.length; at += 1) {
+    const to = outcomes[at] as number;
+    if ((ranks[to] as number) < rank) ranks[to] = rank;
+  }
+}
+
+/** Whether a failure from this day on at this rank would be the first of what is asked. */
+function isSooner({ firsts, askings }: Layout, { days }: SwallowingPair, rank: number, day: number): boolean {
+  for (let at = 0; at < days.length; at += 1) {
+    const to = days[at] as number;
+    if (day < (firsts[to] as number) && rank >= failureOf((askings[to] as Asking).from)) return true;
+  }
+  return false;
+}
+
+interface Sides {
+  readonly swallower: (at: number) => Swallower;
+  readonly body: (at: number) => Prey;
+}
+
+/** The sides of a scenario, each made when it is first asked for. */
+function sidesOf(stock: Stock, lastDay: number, options: GapeOptions): Sides {
+  const swallowers: (Swallower | undefined)[] = [];
+  const bodies: (Prey | undefined)[] = [];
+  const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
+  return {
+    swallower: (at: number): Swallower => (swallowers[at] ??= swallowerOf(sideOf(animalAt(at)), lastDay, options)),
+    body: (at: number): Prey => (bodies[at] ??= preyOf(sideOf(animalAt(at)), arrivalOf(stock, animalAt(at)))),
+  };
+}
