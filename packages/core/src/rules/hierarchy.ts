@@ -87,7 +87,7 @@ export function expectedHierarchy(
 }
 
 /** What is missing for an animal's place. */
-function gapsOf(animal: StockAnimal, day: number): readonly string[] {
+export function gapsOf(animal: StockAnimal, day: number): readonly string[] {
   const gaps = strengthGaps(animal, day);
   return animal.kind.pugnacity === undefined ? ['conduct.pugnacity', ...gaps] : gaps;
 }

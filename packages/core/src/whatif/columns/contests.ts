@@ -2,19 +2,25 @@ import { effectiveLength } from '../../biology/effective-length.js';
 import { asksForSize } from '../../rules/attack.js';
 import { type ContestOptions, daysSettled } from '../../rules/odds.js';
 import { isKinship, treatmentOf } from '../../rules/relation.js';
+import { strengthGaps } from '../../rules/strength.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { CLOSE, LEFT } from './kernel.js';
-import { isStrengthServed, type Places } from './places.js';
+import { isBuildFixed, type Places } from './places.js';
 
 /** What two do to each other as long as neither, the other or the one is much smaller. */
 export interface Standing {
-  /** What the one does to the other, and the other to the one, 0 to 4. */
+  /** What the one does to the other, 0 to 4, and the most it may do; below 0 where it is not known. */
   readonly step: number;
+  readonly most: number;
+  /** What the other does in its turn as far as that is known, and the most it may do. */
   readonly answer: number;
+  readonly answerAtMost: number;
   /** The one looks out for such as the other, beyond its territory. */
   readonly isKin: boolean;
-  /** What residence and temper add to the logarithm of the ratio of strengths. */
+  /** What residence and temper add to the logarithm of the ratio of strengths, and the least and the most where tempers are not known; NaN and without end where strengths are not. */
   readonly shift: number;
+  readonly shiftAtLeast: number;
+  readonly shiftAtMost: number;
 }
 
 /** Two animals, or one line with itself, on a day. */
@@ -27,7 +33,9 @@ export interface Meeting {
   readonly oneEnd: number;
   readonly otherStart: number;
   readonly otherEnd: number;
-  /** Whether it matters who is much smaller. */
+  /** Both strengths are known, or the two are one line. */
+  readonly isMeasured: boolean;
+  /** Whether it matters who is much smaller, and can be told. */
   readonly asks: boolean;
   /** By who is much smaller: neither, the other, the one. */
   readonly standings: readonly [Standing, Standing, Standing];
@@ -38,7 +46,7 @@ export interface Contests {
   readonly places: Places;
   /** How much longer, in logarithms, the one is of which the other is much smaller. */
   readonly muchLonger: number;
-  /** Undefined where something is not known or hangs on what kernels do not read. */
+  /** Undefined where something hangs on what kernels do not read. */
   readonly meetingOf: (one: number, other: number, day: number, isOtherNew: boolean, isOneNew: boolean) => Meeting | undefined;
 }
 
@@ -51,23 +59,32 @@ export function contestsOn(places: Places, { stepWorth, smallerShare }: ContestO
   const worth = (animal: StockAnimal, day: number, step: number): number =>
     Math.log(effectiveLength(1, daysSettled(stock, animal, day), 1 + stepWorth * step));
 
+  const isServed = ({ kind }: StockAnimal): boolean =>
+    (kind.pugnacity === undefined || isFixed(kind.pugnacity)) && isBuildFixed(columns, kind);
+
   const meetingOf: Contests['meetingOf'] = (one, other, day, isOtherNew, isOneNew) => {
     const [actor, target] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
-    const isServed = [one, other].every((at) => {
-      const { pugnacity } = (stock.animals[at] as StockAnimal).kind;
-      return pugnacity !== undefined && isFixed(pugnacity) && isStrengthServed(columns, at, day);
-    });
-    if (!isServed) return undefined;
-    const standing = (isOtherSmaller: boolean, isOneSmaller: boolean): Standing => {
-      const treatment = treatmentOf(actor, target, { smaller: isOtherSmaller && asksForSize(actor, target), newcomer: isOtherNew });
-      const answer = treatmentOf(target, actor, { smaller: isOneSmaller && asksForSize(target, actor), newcomer: isOneNew });
+    if (![actor, target].every(isServed)) return undefined;
+    const isMeasured = one === other || (strengthGaps(actor, day).length === 0 && strengthGaps(target, day).length === 0);
+    const [oneAsks, otherAsks] = [asksForSize(actor, target), asksForSize(target, actor)];
+    const shiftAt = (step: number, answer: number): number => (one === other ? 0 : worth(actor, day, step) - worth(target, day, answer));
+    const standing = (isOtherSmaller: boolean | undefined, isOneSmaller: boolean | undefined): Standing => {
+      const treatment = treatmentOf(actor, target, { smaller: oneAsks ? isOtherSmaller : false, newcomer: isOtherNew });
+      const answer = treatmentOf(target, actor, { smaller: otherAsks ? isOneSmaller : false, newcomer: isOneNew });
+      const shift = isMeasured ? shiftAt(treatment.step ?? treatment.atMost, answer.step ?? 0) : Number.NaN;
+      const isKnown = treatment.step === treatment.atMost && answer.step === answer.atMost;
       return {
-        step: treatment.atMost,
-        answer: answer.atMost,
+        step: treatment.step ?? -1,
+        most: treatment.atMost,
+        answer: answer.step ?? 0,
+        answerAtMost: answer.atMost,
         isKin: isKinship(treatment.toward),
-        shift: one === other ? 0 : worth(actor, day, treatment.atMost) - worth(target, day, answer.atMost),
+        shift,
+        shiftAtLeast: !isMeasured ? Number.NEGATIVE_INFINITY : isKnown ? shift : shiftAt(treatment.step ?? 0, answer.atMost),
+        shiftAtMost: !isMeasured ? Number.POSITIVE_INFINITY : isKnown ? shift : shiftAt(treatment.atMost, answer.step ?? 0),
       };
     };
+    const unmeasured = standing(undefined, undefined);
     return {
       one: placeOf(one, day),
       other: placeOf(other, day),
@@ -75,18 +92,19 @@ export function contestsOn(places: Places, { stepWorth, smallerShare }: ContestO
       oneEnd: endOf(one, day),
       otherStart: startOf(other),
       otherEnd: endOf(other, day),
-      asks: asksForSize(actor, target) || asksForSize(target, actor),
-      standings: [standing(false, false), standing(true, false), standing(false, true)],
+      isMeasured,
+      asks: isMeasured && (oneAsks || otherAsks),
+      standings: isMeasured ? [standing(false, false), standing(true, false), standing(false, true)] : [unmeasured, unmeasured, unmeasured],
     };
   };
   return { places, muchLonger, meetingOf };
 }
 
-/** Logarithm of the ratio of weight-equivalent lengths of two that meet. */
-export const logRatioIn = ({ places: { logs } }: Contests, { one, other }: Meeting): number =>
-  one === other ? 0 : (logs[one] as number) - (logs[other] as number);
+/** Logarithm of the ratio of weight-equivalent lengths of two that meet; 0 where it is not known. */
+export const logRatioIn = ({ places: { logs } }: Contests, { one, other, isMeasured }: Meeting): number =>
+  one === other || !isMeasured ? 0 : (logs[one] as number) - (logs[other] as number);
 
-/** The least and the greatest that it can be on any day up to the horizon. */
+/** The least and the greatest that it can be on any day up to the horizon, where it is known. */
 export const leastLogRatioIn = ({ places: { logs } }: Contests, { oneStart, otherEnd }: Meeting): number =>
   (logs[oneStart] as number) - (logs[otherEnd] as number);
 export const mostLogRatioIn = ({ places: { logs } }: Contests, { oneEnd, otherStart }: Meeting): number =>

@@ -1,7 +1,7 @@
 import { CONTEST_STEEPNESS, logRatioAtChance } from '../../biology/chance-of-winning.js';
 import { companionship } from '../../rules/companions.js';
 import type { DominanceOptions } from '../../rules/dominance.js';
-import { completeDay, DISPLAYS } from '../../rules/hierarchy.js';
+import { completeDay, DISPLAYS, gapsOf } from '../../rules/hierarchy.js';
 import { sameSort } from '../../rules/odds.js';
 import { isThere } from '../../rules/presence.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
@@ -47,6 +47,8 @@ interface Attack {
   readonly shiftAtMost: number;
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
+  /** Its place or that of another is not known, so that it may rule even where another is likelier to. */
+  readonly mayRule: boolean;
 }
 
 /** The graver goes first, failures before doubts; a weight is a place in this. */
@@ -97,36 +99,39 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
     const present = stock.animals.flatMap((animal, at) => (isThere(stock, animal, day) ? [at] : []));
     const found: Contest[] = [];
     const attacks: Attack[] = [];
+    const isRanked = (at: number): boolean => gapsOf(animalAt(at), day).length === 0;
     for (const [index, at] of present.entries()) {
-      const { kind } = animalAt(at);
-      if (kind.pugnacity === undefined || !isFixed(kind.record.conduct?.company)) return undefined;
-      for (const [place, other] of present.entries()) {
-        if (at === other || !sameSort(animalAt(at), animalAt(other))) continue;
+      if (!isFixed(animalAt(at).kind.record.conduct?.company)) return undefined;
+      const sort = present.filter((other) => sameSort(animalAt(at), animalAt(other)));
+      const mayRule = sort.some((other) => !isRanked(other));
+      for (const other of sort) {
+        if (at === other) continue;
         const meeting = contests.meetingOf(at, other, day, false, false);
         if (meeting === undefined) return undefined;
-        const contest = contestOf(meeting, index, place);
-        if (index < place && contest.isContested.includes(1)) found.push(contest);
-        if (!meeting.standings.some(({ step }) => step >= chases)) continue;
+        if (at < other && isRanked(at) && isRanked(other)) {
+          const contest = contestOf(meeting, index, present.indexOf(other));
+          if (contest.isContested.includes(1)) found.push(contest);
+        }
+        if (!meeting.standings.some(({ most }) => most >= chases)) continue;
         if (companionship(stock, animalAt(at), animalAt(other)) !== 'strangers') continue;
         const others = present.filter((one) => one !== other);
         const neither = others.filter((one) => one !== at).map(animalAt);
         const shelter = freeShelter(stock, animalAt(other), neither);
         const end = Math.max(day, stock.horizonDay);
-        const [attacker, attackerAtEnd] = [day, end].map((on) => refuges.attackerOn(other, on, at, others));
-        if (attacker === undefined || attackerAtEnd === undefined) return undefined;
         attacks.push({
           aggressor: index,
           meeting,
           ground: refuges.groundOf(other, day, others),
-          attacker,
+          attacker: refuges.attackerOn(other, day, at, others),
           groundAtEnd: refuges.groundOf(other, end, others),
-          attackerAtEnd,
+          attackerAtEnd: refuges.attackerOn(other, end, at, others),
           most: weightOf(
-            meeting.standings.some(({ step }) => step >= options.kills),
+            meeting.standings.some(({ most }) => most >= options.kills),
             true,
           ),
           reachAtMost: meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1,
-          shiftAtMost: Math.max(...meeting.standings.map(({ shift }) => shift)),
+          shiftAtMost: Math.max(...meeting.standings.map(({ shiftAtMost }) => shiftAtMost)),
+          mayRule,
           lacksShelter: shelter !== undefined && shelter.free <= 0,
           mayLackShelter: mayLackShelter(stock, animalAt(other), neither, 1),
         });
@@ -175,13 +180,14 @@ function worstIn(layout: Layout, look: Look, above: number): number {
   if (first === attacks.length) return -1;
   needDays(layout.contests.places);
   const ruler = rulerIn(layout, look);
-  if (ruler < 0) return ruler;
+  if (ruler === UNSURE) return UNSURE;
   let failure = -1;
   let doubt = -1;
   for (let index = first; index < attacks.length; index += 1) {
     const one = attacks[index] as Attack;
-    if (one.aggressor !== ruler) continue;
-    const weight = weightIn(layout, one);
+    const rules = one.aggressor === ruler;
+    if (!rules && !one.mayRule) continue;
+    const weight = weightIn(layout, one, rules);
     if (weight === UNSURE) return UNSURE;
     if ((weight & 1) === 1) failure = Math.max(failure, weight);
     else doubt = Math.max(doubt, weight);
@@ -197,7 +203,7 @@ function isHarmless({ contests, refuges, oneSided }: Layout, look: Attack, above
     attack(refuges, look.attackerAtEnd, look.reachAtMost);
     if (spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE) return true;
   }
-  return mostLogRatioIn(contests, look.meeting) + look.shiftAtMost < oneSided - CLOSE;
+  return look.meeting.isMeasured && mostLogRatioIn(contests, look.meeting) + look.shiftAtMost < oneSided - CLOSE;
 }
 
 /** Who is likely to rule, as a place among those that are there; -1 nobody, UNSURE where it is close. */
@@ -235,28 +241,30 @@ function rulerIn({ contests, forces, wins, rivals }: Layout, { places, counts, c
   return best - second < EQUAL ? UNSURE : ruler;
 }
 
-/** What an attack by the ruler comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
-function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack): number {
+/** What an attack by the ruler, or by one that may rule, comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
+function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack, rules: boolean): number {
   const { meeting, ground } = look;
   const logRatio = logRatioIn(contests, meeting);
   const at = standingAt(contests, meeting, logRatio);
   if (at === LEFT) return UNSURE;
-  const { step, isKin, shift } = meeting.standings[at] as Standing;
-  if (step < options.chases) return -1;
-  if (Math.abs(logRatio + shift - oneSided) < CLOSE) return UNSURE;
-  if (logRatio + shift < oneSided) return -1;
-  const fails = weightOf(step >= options.kills, true);
-  if (look.lacksShelter) return fails;
+  const { step, most, isKin, shift, shiftAtMost } = meeting.standings[at] as Standing;
+  if (most < options.chases) return -1;
+  const odds = logRatio + shift;
+  const oddsAtMost = logRatio + shiftAtMost;
+  if (Math.abs(odds - oneSided) < CLOSE || Math.abs(oddsAtMost - oneSided) < CLOSE) return UNSURE;
+  if (oddsAtMost < oneSided) return -1;
   goTo(refuges, ground);
   attack(refuges, look.attacker, isKin ? options.kinReach : 1);
   const spare = spareIn(refuges);
   if (Math.abs(spare) < CLOSE) return UNSURE;
-  if (spare < 0) return fails;
-  if (look.mayLackShelter) return fails - 1;
-  if (step < options.bites && ground.isKnown) return -1;
-  const atWorst = spareAtWorstIn(refuges);
+  const lacks = look.lacksShelter || spare < 0;
+  // Odds that are not known are no number, and compare as neither.
+  if (rules && lacks && step >= options.chases && odds > oneSided) return weightOf(most >= options.kills, true);
+  const doubt = weightOf(most >= options.kills, false);
+  if (look.lacksShelter || look.mayLackShelter) return doubt;
+  const atWorst = most >= options.bites || !refuges.isKnown ? spareAtWorstIn(refuges) : spare;
   if (Math.abs(atWorst) < CLOSE) return UNSURE;
-  return atWorst < 0 ? fails - 1 : -1;
+  return atWorst < 0 ? doubt : -1;
 }
 
 function contestOf(meeting: Meeting, one: number, other: number): Contest {
@@ -264,7 +272,7 @@ function contestOf(meeting: Meeting, one: number, other: number): Contest {
     one,
     other,
     meeting,
-    isContested: Uint8Array.from(meeting.standings, ({ step, answer }) => (step >= DISPLAYS || answer >= DISPLAYS ? 1 : 0)),
+    isContested: Uint8Array.from(meeting.standings, ({ most, answerAtMost }) => (most >= DISPLAYS || answerAtMost >= DISPLAYS ? 1 : 0)),
     worth: Float64Array.from(meeting.standings, ({ shift }) => Math.exp(-CONTEST_STEEPNESS * shift)),
   };
 }

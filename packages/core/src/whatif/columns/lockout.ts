@@ -13,6 +13,8 @@ import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn,
 /** A newcomer, and those that would keep it off what they hold unless it beats them. */
 interface Entry {
   readonly holders: readonly Holder[];
+  /** Of each, whether it keeps the newcomer off in the scenario that is looked at: KEEPS or MAY_KEEP. */
+  readonly keeps: Int8Array;
   /** Its ground on the day it comes in, and at the horizon, when all claim most. */
   readonly ground: Ground;
   readonly groundAtEnd: Ground;
@@ -24,7 +26,7 @@ interface Entry {
 
 interface Holder {
   readonly meeting: Meeting;
-  /** What it does to newcomers. */
+  /** What it does to newcomers; below 0 where it is not known. */
   readonly step: number;
   readonly attacker: Attacker;
   readonly attackerAtEnd: Attacker;
@@ -67,6 +69,8 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
   const indexes = stock.animals.map((_, at) => at);
   const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
 
+  const stepOf = (at: number): number => animalAt(at).kind.pugnacity?.newcomers ?? -1;
+
   const entryOf = (at: number, day: number): Entry | 'inapplicable' | undefined => {
     const newcomer = animalAt(at);
     if (isSettledAnew(stock, day)) return 'inapplicable';
@@ -74,31 +78,33 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
     const rivals = present.filter((other) => sameSort(animalAt(other), newcomer));
     if (rivals.some((other) => !isFixed(animalAt(other).kind.record.conduct?.company))) return undefined;
     const strangers = rivals.filter((other) => companionship(stock, animalAt(other), newcomer) !== 'bonded');
-    // Of which it is not known what they do to newcomers may be holders as well.
-    if (strangers.some((other) => animalAt(other).kind.pugnacity === undefined || !isFixed(animalAt(other).kind.pugnacity)))
-      return undefined;
-    const fierce = strangers.filter((other) => (animalAt(other).kind.pugnacity?.newcomers ?? 0) >= attackFrom);
+    // Those of which it is not known what they do to newcomers may be holders as well.
+    const fierce = strangers.filter((other) => stepOf(other) < 0 || stepOf(other) >= attackFrom);
     if (fierce.length === 0) return 'inapplicable';
     const end = Math.max(stock.horizonDay, day);
     const holders = fierce.map((other): Holder | undefined => {
       const meeting = contests.meetingOf(other, at, day, true, false);
-      const attacker = refuges.attackerOn(at, day, other, present);
-      const attackerAtEnd = refuges.attackerOn(at, end, other, present);
-      // Whether an unknown claim matters hangs on who beats whom.
-      if (meeting === undefined || attacker === undefined || attackerAtEnd === undefined) return undefined;
-      return { meeting, step: animalAt(other).kind.pugnacity?.newcomers ?? 0, attacker, attackerAtEnd };
+      if (meeting === undefined) return undefined;
+      return {
+        meeting,
+        step: stepOf(other),
+        attacker: refuges.attackerOn(at, day, other, present),
+        attackerAtEnd: refuges.attackerOn(at, end, other, present),
+      };
     });
     if (holders.includes(undefined)) return undefined;
     const others = present.map(animalAt);
     const shelter = freeShelter(stock, newcomer, others);
-    const known = (holders as Holder[]).sort((one, other) => other.step - one.step);
+    const known = holders as Holder[];
+    const most = Math.max(...known.map(({ step }) => step));
     return {
       holders: known,
+      keeps: new Int8Array(known.length),
       ground: refuges.groundOf(at, day, present),
       groundAtEnd: refuges.groundOf(at, end, present),
       lacksShelter: shelter !== undefined && shelter.free < newcomer.count,
       mayLackShelter: mayLackShelter(stock, newcomer, others, newcomer.count),
-      most: (known[0] as Holder).step >= errorFrom ? FAILS.error : FAILS.warning,
+      most: most < 0 ? DOUBTS.error : most >= errorFrom ? FAILS.error : FAILS.warning,
     };
   };
 
@@ -133,44 +139,57 @@ function worstOf(layout: Layout): number {
 /** What an entry comes to, where that may be above a rank; LEFT where it is close. */
 function rankIn(layout: Layout, entry: Entry, above: number): number {
   const { refuges, errorFrom } = layout;
-  const { holders, ground, groundAtEnd, lacksShelter } = entry;
+  const { holders, keeps, ground, groundAtEnd, lacksShelter } = entry;
   if (!lacksShelter && !entry.mayLackShelter && above >= PASSED_RANK) {
     // Where all keep it off, and all claim what they ever will, it still has room.
     goTo(refuges, groundAtEnd);
     for (let index = 0; index < holders.length; index += 1) attack(refuges, (holders[index] as Holder).attackerAtEnd, 1);
     if (spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE) return above;
   }
-  let step = -1;
   needDays(refuges.places);
   goTo(refuges, ground);
+  let step = -1;
+  let isKept = false;
+  let mayBeKept = false;
   for (let index = 0; index < holders.length; index += 1) {
     const holder = holders[index] as Holder;
-    const is = holds(layout, holder);
+    const is = keeping(layout, holder);
     if (is === LEFT) return LEFT;
-    if (is === 0) continue;
+    keeps[index] = is;
+    if (is === MAY_KEEP) mayBeKept = true;
+    if (is !== KEEPS) continue;
+    isKept = true;
     attack(refuges, holder.attacker, 1);
     if (holder.step > step) step = holder.step;
   }
-  if (step < 0) return INAPPLICABLE_RANK;
-  const isError = step >= errorFrom;
-  const fails = isError ? FAILS.error : FAILS.warning;
-  const doubts = isError ? DOUBTS.error : DOUBTS.warning;
-  if (lacksShelter) return fails;
-  const spare = spareIn(refuges);
-  if (Math.abs(spare) < CLOSE) return LEFT;
-  if (spare < 0) return fails;
-  if (entry.mayLackShelter) return doubts;
+  if (isKept) {
+    const fails = step >= errorFrom ? FAILS.error : FAILS.warning;
+    const spare = spareIn(refuges);
+    if (Math.abs(spare) < CLOSE) return LEFT;
+    if (spare < 0 || lacksShelter) return fails;
+  } else if (!mayBeKept) return INAPPLICABLE_RANK;
+  const doubts = mayBeKept || step >= errorFrom ? DOUBTS.error : DOUBTS.warning;
+  if (lacksShelter || entry.mayLackShelter) return doubts;
+  for (let index = 0; mayBeKept && index < holders.length; index += 1) {
+    if (keeps[index] === MAY_KEEP) attack(refuges, (holders[index] as Holder).attacker, 1);
+  }
   const atWorst = spareAtWorstIn(refuges);
   if (Math.abs(atWorst) < CLOSE) return LEFT;
   return atWorst < 0 ? doubts : PASSED_RANK;
 }
 
-/** Whether one keeps the newcomer off: 1 or 0, or LEFT where it is close. */
-function holds({ contests, fromRatio }: Layout, { meeting }: Holder): number {
+const KEEPS = 1;
+const MAY_KEEP = 2;
+
+/** Whether one keeps the newcomer off, may do so, or does not (0); LEFT where it is close. */
+function keeping({ contests, fromRatio }: Layout, { meeting, step }: Holder): number {
   const logRatio = logRatioIn(contests, meeting);
   const at = standingAt(contests, meeting, logRatio);
   if (at === LEFT) return LEFT;
-  const odds = logRatio + (meeting.standings[at] as Standing).shift;
-  if (Math.abs(odds - fromRatio) < CLOSE) return LEFT;
-  return odds > fromRatio ? 1 : 0;
+  const { shift, shiftAtMost } = meeting.standings[at] as Standing;
+  const odds = logRatio + shift;
+  const oddsAtMost = logRatio + shiftAtMost;
+  if (Math.abs(odds - fromRatio) < CLOSE || Math.abs(oddsAtMost - fromRatio) < CLOSE) return LEFT;
+  if (oddsAtMost < fromRatio) return 0;
+  return step >= 0 && odds > fromRatio ? KEEPS : MAY_KEEP;
 }

@@ -5,8 +5,8 @@ import { logWeightEquivalentLength } from '../../biology/weight-equivalent-lengt
 import { quickDecay } from '../../quick/decay.js';
 import { quickLog } from '../../quick/log.js';
 import { yearsSince } from '../../rules/gape/lengths.js';
-import { ownBuildOf, strengthGaps } from '../../rules/strength.js';
-import type { StockAnimal } from '../../stock/stock.js';
+import { ownBuildOf } from '../../rules/strength.js';
+import type { StockAnimal, StockKind } from '../../stock/stock.js';
 import type { BandColumns, Columns } from './columns.js';
 
 /**
@@ -194,10 +194,6 @@ function takeBuilds({ builds: { hasOwn, byStandard, logA, exponent, perTotal, us
 
 const isByStandard = ({ kind }: StockAnimal): boolean => kind.record.size?.weight?.lengthType === 'SL';
 
-/** Whether an animal's strength on a day is known, and hangs on nothing but bands. */
-export function isStrengthServed({ stock, isFixed }: Columns, animal: number, day: number): boolean {
-  const one = stock.animals[animal] as StockAnimal;
-  const { size } = one.kind.record;
-  const isBuildFixed = isFixed(size?.weight) && isFixed(size?.totalPerFork);
-  return isBuildFixed && strengthGaps(one, day).length === 0;
-}
+/** Whether weights of a kind follow from nothing but bands. */
+export const isBuildFixed = ({ isFixed }: Columns, { record: { size } }: StockKind): boolean =>
+  isFixed(size?.weight) && isFixed(size?.totalPerFork);

@@ -22,6 +22,7 @@ export interface Ground {
 
 /** One of the others that keeps the animal off all within its reach. */
 export interface Attacker {
+  /** Below 0 where its claim is not known. */
   readonly place: number;
   /** How many of its line claim. */
   readonly count: number;
@@ -37,12 +38,13 @@ export interface Refuges {
   readonly rock: BandColumns;
   /** The ground of an animal on a day among these others. */
   readonly groundOf: (animal: number, day: number, others: readonly number[]) => Ground;
-  /** One of the others as attacker; undefined where its claim is not known. */
-  readonly attackerOn: (animal: number, day: number, attacker: number, others: readonly number[]) => Attacker | undefined;
+  /** One of the others as attacker. */
+  readonly attackerOn: (animal: number, day: number, attacker: number, others: readonly number[]) => Attacker;
   /** What was found of each ground, four numbers each: what is left, what may be held besides, squares of errors, and the scenario in which that was found. */
   found: Float64Array;
   /** The first three of the ground that is looked at, attackers taken in. */
   readonly here: Float64Array;
+  /** Rock and claims are known there. */
   isKnown: boolean;
 }
 
@@ -83,8 +85,8 @@ export function refugesOn(places: Places): Refuges {
     known.set(key, ground);
     return ground;
   };
-  const attackerOn = (animal: number, day: number, attacker: number, others: readonly number[]): Attacker | undefined => {
-    if (!hasClaim(attacker)) return undefined;
+  const attackerOn = (animal: number, day: number, attacker: number, others: readonly number[]): Attacker => {
+    if (!hasClaim(attacker)) return { place: -1, count: 0, share: 0, maybeShare: 0 };
     const { share, inDoubt } = others.includes(attacker) ? shareOf(animal, attacker) : { share: 0, inDoubt: false };
     const count = countOf(attacker);
     return {
@@ -144,6 +146,10 @@ function count(refuges: Refuges, { at, own, ownCount, others, shares, inDoubt }:
 
 /** Lets another attack whoever is on the ground that is looked at, reaching so many times as far as it claims. */
 export function attack(refuges: Refuges, { place, count: lines, share, maybeShare }: Attacker, reach: number): void {
+  if (place < 0) {
+    refuges.isKnown = false;
+    return;
+  }
   const { here } = refuges;
   const { claims, squares } = refuges.places;
   const litres = claims[place] as number;

@@ -41,11 +41,12 @@ interface Refuge {
 
 /** How a standing may end, as weights by which the attacks of two are compared; below 0 where it cannot. */
 interface Ends {
-  /** Harm that is certain: both are hurt, or the target has no refuge. */
+  /** Harm that is certain: both are hurt, or the target has no refuge; killed in spite of one. */
   readonly harmed: number;
-  /** Killed in spite of a refuge. */
   readonly hunted: number;
-  readonly doubtful: number;
+  /** The same where it may be. */
+  readonly mayHarm: number;
+  readonly mayHunt: number;
   readonly most: number;
 }
 
@@ -89,20 +90,21 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
   const [fromRatio, toRatio] = [logRatioAtChance(options.evenFrom), logRatioAtChance(options.evenTo)];
   if (contests === undefined || Number.isNaN(fromRatio) || Number.isNaN(toRatio) || !isFixed(stock.tank.shelters)) return undefined;
 
-  const endsOf = ({ step }: Standing, aggressor: StockAnimal, target: StockAnimal): Ends => {
-    if (step < chases) return { harmed: -1, hunted: -1, doubtful: -1, most: -1 };
+  const endsOf = ({ step, most }: Standing, aggressor: StockAnimal, target: StockAnimal): Ends => {
     const solitary = isOfSolitaryKind(aggressor, target);
-    const level = (harm: 'oneSided' | 'hunted'): number => LEVELS.indexOf(levelOf(solitary, step, harm, options));
-    const harmed = weightOf(level('oneSided'), true);
-    const hunted = step >= kills ? weightOf(level('hunted'), true) : -1;
-    const doubtful = step >= kills ? -1 : weightOf(level('oneSided'), false);
-    return { harmed, hunted, doubtful, most: harmed };
+    const weightAt = (at: number, from: number, harm: 'oneSided' | 'hunted', hasFailed: boolean): number =>
+      at < from ? -1 : weightOf(LEVELS.indexOf(levelOf(solitary, at, harm, options)), hasFailed);
+    const harmed = weightAt(step, chases, 'oneSided', true);
+    const mayHarm = weightAt(most, chases, 'oneSided', false);
+    const hunted = weightAt(step, Math.max(chases, kills), 'hunted', true);
+    const mayHunt = weightAt(most, Math.max(chases, kills), 'hunted', false);
+    return { harmed, hunted, mayHarm, mayHunt, most: Math.max(harmed, mayHarm) };
   };
   /** The rock that one needs as a refuge is what the other leaves of it. */
-  const refugeOn = (one: number, other: number, day: number): Refuge | undefined => {
-    const attacker = refuges.attackerOn(other, day, one, []);
-    return attacker === undefined ? undefined : { ground: refuges.groundOf(other, day, []), attacker };
-  };
+  const refugeOn = (one: number, other: number, day: number): Refuge => ({
+    ground: refuges.groundOf(other, day, []),
+    attacker: refuges.attackerOn(other, day, one, []),
+  });
   const lookOf = (one: number, other: number, day: number, from: number): Look | 'nothing' | undefined => {
     const [aggressor, target] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
     const isNew = (late: StockAnimal, early: StockAnimal): boolean => day === from && comesInto(stock, late, early);
@@ -111,14 +113,11 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     const [first, second, third] = meeting.standings.map((standing) => endsOf(standing, aggressor, target)) as [Ends, Ends, Ends];
     if (first.most < 0 && second.most < 0 && third.most < 0) return 'nothing';
     const shelter = freeShelter(stock, target, []);
-    const end = Math.max(stock.horizonDay, day);
-    const [refuge, refugeAtEnd] = [refugeOn(one, other, day), refugeOn(one, other, end)];
-    if (refuge === undefined || refugeAtEnd === undefined) return undefined;
     return {
       meeting,
       ends: [first, second, third],
-      refuge,
-      refugeAtEnd,
+      refuge: refugeOn(one, other, day),
+      refugeAtEnd: refugeOn(one, other, Math.max(stock.horizonDay, day)),
       isAtEnd: day >= stock.horizonDay,
       lacksShelter: shelter !== undefined && shelter.free <= 0,
       mayLackShelter: mayLackShelter(stock, target, [], 1),
@@ -184,50 +183,58 @@ const UNSURE = -2;
 function cannotReach(layout: Layout, look: Look, above: number): boolean {
   const { contests, refuges, options, fromRatio, toRatio } = layout;
   const { meeting, ends, refugeAtEnd } = look;
+  if (!meeting.isMeasured) return false;
   const least = leastLogRatioIn(contests, meeting);
   const most = mostLogRatioIn(contests, meeting);
   const at = standingAt(contests, meeting, least);
   if (at === LEFT || standingAt(contests, meeting, most) !== at) return false;
-  const end = ends[at] as Ends;
-  if (end.most <= above) return true;
-  const { step, answer, isKin, shift } = meeting.standings[at] as Standing;
-  if (most + shift < fromRatio - CLOSE) return true;
-  const canBeEven = answer >= options.standsGround && least + shift < toRatio + CLOSE;
-  if (canBeEven || end.hunted > above || look.lacksShelter || look.mayLackShelter) return false;
+  const { hunted, mayHarm, mayHunt, most: mostOfAll } = ends[at] as Ends;
+  if (mostOfAll <= above) return true;
+  const standing = meeting.standings[at] as Standing;
+  if (most + standing.shiftAtMost < fromRatio - CLOSE) return true;
+  const canBeEven = standing.answerAtMost >= options.standsGround && least + standing.shiftAtLeast < toRatio + CLOSE;
+  if (canBeEven || hunted > above || mayHunt > above || look.lacksShelter || look.mayLackShelter) return false;
   goTo(refuges, refugeAtEnd.ground);
-  attack(refuges, refugeAtEnd.attacker, isKin ? options.kinReach : 1);
-  const isEnough = end.doubtful <= above || (step < options.bites && refugeAtEnd.ground.isKnown);
+  attack(refuges, refugeAtEnd.attacker, standing.isKin ? options.kinReach : 1);
+  const isEnough = mayHarm <= above || (standing.most < options.bites && refuges.isKnown);
   return spareIn(refuges) > CLOSE && (isEnough || spareAtWorstIn(refuges) > CLOSE);
 }
 
-/** How an attack ends, as a weight; -1 not at all, UNSURE where it is close. */
+/** How an attack ends, as a weight; -1 not at all, UNSURE where it is close. Judged at the centre, then at the point less favourable to the target. */
 function endIn(layout: Layout, look: Look, above: number): number {
   const { contests, refuges, options, fromRatio, toRatio } = layout;
-  const { meeting, ends, refuge } = look;
+  const { meeting, refuge } = look;
   const logRatio = logRatioIn(contests, meeting);
   const at = standingAt(contests, meeting, logRatio);
   if (at === LEFT) return UNSURE;
-  const { harmed, hunted, doubtful, most } = ends[at] as Ends;
+  const { harmed, hunted, mayHarm, mayHunt, most } = look.ends[at] as Ends;
   if (most <= above) return -1;
-  const { step, answer, isKin, shift } = meeting.standings[at] as Standing;
-  const odds = logRatio + shift;
-  if (Math.abs(odds - fromRatio) < CLOSE) return UNSURE;
-  if (odds < fromRatio) return -1;
-  if (answer >= options.standsGround) {
+  const standing = meeting.standings[at] as Standing;
+  const odds = logRatio + standing.shift;
+  const oddsAtMost = logRatio + standing.shiftAtMost;
+  if (Math.abs(odds - fromRatio) < CLOSE || Math.abs(oddsAtMost - fromRatio) < CLOSE) return UNSURE;
+  if (oddsAtMost < fromRatio) return -1;
+  // Odds that are not known are no number, and compare as neither.
+  const isCertain = harmed >= 0 && odds > fromRatio;
+  if (isCertain && standing.answer >= options.standsGround) {
     if (Math.abs(odds - toRatio) < CLOSE) return UNSURE;
     if (odds < toRatio) return harmed;
   }
-  if (look.lacksShelter) return harmed;
+  if (isCertain && look.lacksShelter) return harmed;
   goTo(refuges, refuge.ground);
-  attack(refuges, refuge.attacker, isKin ? options.kinReach : 1);
+  attack(refuges, refuge.attacker, standing.isKin ? options.kinReach : 1);
   const spare = spareIn(refuges);
   if (Math.abs(spare) < CLOSE) return UNSURE;
-  if (spare < 0) return harmed;
-  if (hunted >= 0) return hunted;
-  if (doubtful <= above) return -1;
-  if (look.mayLackShelter) return doubtful;
-  if (step < options.bites && refuge.ground.isKnown) return -1;
-  const atWorst = spareAtWorstIn(refuges);
+  if (isCertain && spare < 0) return harmed;
+  if (isCertain && hunted >= 0) return hunted;
+  if (mayHarm <= above) return -1;
+  if (standing.answerAtMost >= options.standsGround) {
+    const oddsAtLeast = logRatio + standing.shiftAtLeast;
+    if (Math.abs(oddsAtLeast - toRatio) < CLOSE) return UNSURE;
+    if (oddsAtLeast < toRatio) return mayHarm;
+  }
+  if (look.lacksShelter || look.mayLackShelter) return mayHarm;
+  const atWorst = standing.most >= options.bites || !refuges.isKnown ? spareAtWorstIn(refuges) : spare;
   if (Math.abs(atWorst) < CLOSE) return UNSURE;
-  return atWorst < 0 ? doubtful : -1;
+  return atWorst < 0 ? mayHarm : mayHunt;
 }
