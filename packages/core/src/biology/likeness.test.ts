@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../../../../tests/support/runs.js';
-import { type Kinship, likeness } from './likeness.js';
+import { type Kinship, likeness, mayLiveAlike } from './likeness.js';
 
 const one: Kinship = { id: 'unus-primus', genus: 'Unus', kinGroup: 'kin', wayOfLiving: 'in-holes' };
 
@@ -43,5 +43,19 @@ describe('likeness', () => {
       }),
       { numRuns: runs(300) },
     );
+  });
+});
+
+describe('mayLiveAlike', () => {
+  const { wayOfLiving: _, ...untold } = one;
+
+  it.each([
+    [one, untold, 0, true],
+    [untold, one, 0, true],
+    [one, one, 0, false],
+    // What is alike otherwise weighs by that.
+    [one, untold, 0.5, false],
+  ])('%j and %j, otherwise %f: %s', (first, second, alike, is) => {
+    expect(mayLiveAlike(first, second, alike)).toBe(is);
   });
 });

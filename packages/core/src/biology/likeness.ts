@@ -33,3 +33,11 @@ export function likeness(one: Kinship, other: Kinship, weights: LikenessWeights 
   if (one.kinGroup === other.kinGroup) return weights.kin;
   return one.wayOfLiving !== undefined && one.wayOfLiving === other.wayOfLiving ? weights.wayOfLiving : 0;
 }
+
+/**
+ * Whether two that are not alike otherwise may live the same way, as it is not known how one of them lives.
+ *
+ * @param alike their likeness
+ */
+export const mayLiveAlike = (one: Kinship, other: Kinship, alike: number): boolean =>
+  alike === 0 && (one.wayOfLiving === undefined || other.wayOfLiving === undefined);

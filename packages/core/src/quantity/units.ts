@@ -54,8 +54,8 @@ function unitOf(code: string): Unit {
  */
 export function convert(value: number, from: string, to: string): number {
   const source = unitOf(from);
+  if (from === to) return value;
   const target = unitOf(to);
-  if (source === target) return value;
   if (source.measures !== target.measures) {
     throw new RangeError(`convert: expected a unit of ${source.measures}, received "${to}", a unit of ${target.measures}`);
   }

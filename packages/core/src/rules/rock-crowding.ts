@@ -1,9 +1,9 @@
 import type { Basis, Level } from '@commensal/schema';
-import { LIKENESS_WEIGHTS, likeness } from '../biology/likeness.js';
+import { LIKENESS_WEIGHTS, likeness, mayLiveAlike } from '../biology/likeness.js';
 import { rockClaim } from '../biology/rock-claim.js';
 import { weakest } from '../quantity/basis.js';
 import { logDown, logUp, together } from '../quantity/log-errors.js';
-import type { Stock, StockAnimal } from '../stock/stock.js';
+import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
 import { lengthOn } from './gape/index.js';
 import { isOver } from './rounding.js';
 import { INAPPLICABLE, optionsOf, PASSED, type Rule, type RuleDefault } from './rule.js';
@@ -28,6 +28,9 @@ export interface RockCrowdingMeasure {
   readonly missing: readonly string[];
   readonly basis: Basis;
 }
+
+/** Its thresholds. */
+export type RockCrowdingOptions = Readonly<Record<Options, number>>;
 
 type Options = 'ownKind' | 'genus' | 'kin' | 'wayOfLiving' | 'errorShare';
 
@@ -61,7 +64,7 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
   },
 
   measure(stock, options, each) {
-    const staying = stock.animals.filter((animal) => animal.leaveDay > stock.horizonDay);
+    const staying = stock.animals.filter((animal) => weighsOn(stock, animal));
     const claims = staying.map((animal) => claimOf(animal, stock));
     const held = holders(staying, claims);
     staying.forEach((animal, at) => {
@@ -108,12 +111,46 @@ export const rockCrowding: Rule<RockCrowdingMeasure, Options> = {
 
 /** Litres of rock that are missing where claims weigh most; 0 where there is enough, undefined where the rock is not told. */
 export function missingRock(stock: Stock): number | undefined {
-  if (stock.tank.rockL === undefined) return undefined;
-  let missing = 0;
-  rockCrowding.measure(stock, optionsOf(rockCrowding, stock), ({ claimedL, rockL = 0 }) => {
-    missing = Math.max(missing, claimedL - rockL);
+  const { rockL } = stock.tank;
+  if (rockL === undefined) return undefined;
+  const options = optionsOf(rockCrowding, stock);
+  const staying = stock.animals.filter((animal) => weighsOn(stock, animal));
+  const claims = staying.map((animal) => claimOf(animal, stock));
+  const held = holders(staying, claims);
+  const holding: Holding[] = [];
+  staying.forEach(({ kind, count }, at) => {
+    const { litres } = claims[at] as Claim;
+    if (litres !== 0 && held[at] === true) holding.push({ kind, litres: litres ?? 0, count: sharesClaim(kind) ? 1 : count });
   });
+  let missing = 0;
+  const weighed: StockKind[] = [];
+  for (const { kind } of holding) {
+    // To all of one kind claims weigh the same.
+    if (weighed.includes(kind)) continue;
+    weighed.push(kind);
+    missing = Math.max(missing, claimedFrom(kind, holding, options) - rockL.centre);
+  }
   return missing;
+}
+
+interface Holding {
+  readonly kind: StockKind;
+  /** Litres of one of the animals; 0 where its claim is not known. */
+  readonly litres: number;
+  readonly count: number;
+}
+
+/** `claimedL` of the animals of a kind, summed in the same order. */
+function claimedFrom(kind: StockKind, holding: readonly Holding[], options: RockCrowdingOptions): number {
+  const counted: number[] = [];
+  for (const one of holding) {
+    const litres = likeness(kind, one.kind, options) * one.litres * one.count;
+    if (litres > 0) counted.push(litres);
+  }
+  counted.sort((one, other) => one - other);
+  let claimed = 0;
+  for (const litres of counted) claimed += litres;
+  return claimed;
 }
 
 interface Claim {
@@ -123,9 +160,12 @@ interface Claim {
   readonly basis: Basis;
 }
 
+/** Claims are weighed at the horizon: whether an animal is there then. */
+export const weighsOn = ({ horizonDay }: Stock, { leaveDay }: StockAnimal): boolean => leaveDay > horizonDay;
+
 /** A bonded pair, a harem or a group holds one territory together. */
-const sharesClaim = (animal: StockAnimal): boolean => {
-  const kind = animal.kind.record.conduct?.company?.kind;
+export const sharesClaim = ({ record }: StockKind): boolean => {
+  const kind = record.conduct?.company?.kind;
   return kind === 'pair' || kind === 'harem' || kind === 'group';
 };
 
@@ -139,7 +179,7 @@ function holders(staying: readonly StockAnimal[], claims: readonly Claim[]): boo
     const known = largest.get(animal.kind.id);
     if (known === undefined || (claims[at]?.litres ?? 0) > (claims[known]?.litres ?? 0)) largest.set(animal.kind.id, at);
   });
-  return staying.map((animal, at) => !sharesClaim(animal) || largest.get(animal.kind.id) === at);
+  return staying.map((animal, at) => !sharesClaim(animal.kind) || largest.get(animal.kind.id) === at);
 }
 
 /** What an animal claims at the horizon, when it has grown most. Lengths beyond adult size claim no more. */
@@ -161,7 +201,7 @@ function crowdingOf(
   staying: readonly StockAnimal[],
   claims: readonly Claim[],
   held: readonly boolean[],
-  options: Readonly<Record<Options, number>>,
+  options: RockCrowdingOptions,
 ): RockCrowdingMeasure {
   const rock = stock.tank.rockL;
   const counted: { litres: number; error: number; certain: boolean }[] = [];
@@ -172,14 +212,14 @@ function crowdingOf(
   staying.forEach((other, at) => {
     const claim = claims[at] as Claim;
     const alike = likeness(animal.kind, other.kind, options);
-    const inDoubt = alike === 0 && (animal.kind.wayOfLiving === undefined || other.kind.wayOfLiving === undefined);
+    const inDoubt = mayLiveAlike(animal.kind, other.kind, alike);
     const weightOfOther = inDoubt ? options.wayOfLiving : alike;
     if (weightOfOther === 0 || held[at] !== true) return;
     if (claim.litres === undefined) {
       missing.add('conduct.rockClaim');
       return;
     }
-    const litres = weightOfOther * claim.litres * (sharesClaim(other) ? 1 : other.count);
+    const litres = weightOfOther * claim.litres * (sharesClaim(other.kind) ? 1 : other.count);
     if (litres === 0) return;
     counted.push({ litres, error: litres * (Math.exp(claim.error) - 1), certain: !inDoubt });
     if (inDoubt) {

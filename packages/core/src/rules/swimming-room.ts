@@ -1,9 +1,9 @@
 import type { Basis, Level } from '@commensal/schema';
-import { type SwimmingNeed, swimmingNeed } from '../biology/swimming-need.js';
+import { type Activity, type RoomInLengths, type SwimmingNeed, swimmingNeed, swimmingShare } from '../biology/swimming-need.js';
 import { weakest } from '../quantity/basis.js';
-import type { StockAnimal } from '../stock/stock.js';
+import type { StockAnimal, StockKind } from '../stock/stock.js';
 import { isOver, isUnder } from './rounding.js';
-import { INAPPLICABLE, PASSED, type Rule, type RuleDefault } from './rule.js';
+import { INAPPLICABLE, PASSED, type Rule, type RuleDefault, type Verdict } from './rule.js';
 
 /** One judgement: an animal and the tank. Shares are what the tank has over what an adult wants; the smallest of the three. */
 export interface SwimmingRoomMeasure {
@@ -27,11 +27,13 @@ const lengths = (value: number, who: string): RuleDefault => ({
   note: `Adult lengths of tank length for ${who}.`,
 });
 
+/** Its thresholds. */
+export type SwimmingRoomOptions = Readonly<Record<Options, number>>;
+
+type Options = 'perchers' | 'cruisers' | 'roamers' | 'width' | 'height' | 'perchersHeight' | 'errorShare';
+
 /** Has an adult room to swim in this tank? */
-export const swimmingRoom: Rule<
-  SwimmingRoomMeasure,
-  'perchers' | 'cruisers' | 'roamers' | 'width' | 'height' | 'perchersHeight' | 'errorShare'
-> = {
+export const swimmingRoom: Rule<SwimmingRoomMeasure, Options> = {
   id: 'swimming-room',
   question: 'Has this animal, once adult, room to swim in this tank?',
   scope: 'animal',
@@ -59,7 +61,7 @@ export const swimmingRoom: Rule<
     for (const animal of stock.animals) {
       const activity = animal.kind.record.needs?.activity;
       const adult = animal.kind.adultCm;
-      const swims = activity?.value !== 'crawls' && activity?.value !== 'fixed';
+      const swims = maySwim(animal.kind);
       const missing = [
         ...(activity === undefined ? ['needs.activity'] : []),
         ...(adult === undefined ? ['size.captiveAdult'] : []),
@@ -80,38 +82,29 @@ export const swimmingRoom: Rule<
         });
         continue;
       }
-      const perches = activity.value === 'perches';
-      const along = activity.value === 'roams' ? options.roamers : perches ? options.perchers : options.cruisers;
-      const room = { length: along, width: options.width, height: perches ? options.perchersHeight : options.height };
+      const room = roomIn(activity.value, options);
       const need = swimmingNeed(adult.centre, room);
-      const needAtMost = swimmingNeed(adult.high, room);
-      const sharesFor = (
-        { lengthCm: long, widthCm: wide, waterL: litres }: SwimmingNeed,
-        side: 'centre' | 'low',
-      ): [number, number, number] => [lengthCm[side] / long, widthCm[side] / wide, waterL[side] / litres];
-      const shares = sharesFor(need, 'centre');
-      const share = Math.min(...shares);
+      const shareFor = (adultCm: number, side: 'centre' | 'low'): number =>
+        swimmingShare(lengthCm[side], widthCm[side], waterL[side], adultCm, room);
+      const share = shareFor(adult.centre, 'centre');
+      const hasOver = (has: number, wants: number): boolean => isOver(has / wants, share);
       each({
         animal,
         missing,
         swims,
         need,
         share,
-        shareAtWorst: Math.min(...sharesFor(needAtMost, 'low')),
-        tightest: !isOver(shares[0], share) ? 'length' : !isOver(shares[1], share) ? 'width' : 'water',
-        adultInDoubt: Math.min(...sharesFor(needAtMost, 'centre')) <= Math.min(...sharesFor(need, 'low')),
+        shareAtWorst: shareFor(adult.high, 'low'),
+        tightest: !hasOver(lengthCm.centre, need.lengthCm) ? 'length' : !hasOver(widthCm.centre, need.widthCm) ? 'width' : 'water',
+        adultInDoubt: shareFor(adult.high, 'centre') <= shareFor(adult.centre, 'low'),
         basis: weakest(adult.basis, activity.basis),
       });
     }
   },
 
   judge({ missing, swims, share, shareAtWorst }, { errorShare }) {
-    if (missing.length > 0) return { outcome: 'cantTell', level: 'error', message: 'swimming-room.unknown' };
-    if (!swims) return INAPPLICABLE;
-    const level = (has: number): Level => (isUnder(has, errorShare) ? 'error' : 'warning');
-    if (isUnder(share, 1)) return { outcome: 'failed', level: level(share), message: 'swimming-room.tooSmall' };
-    if (isUnder(shareAtWorst, 1)) return { outcome: 'cantTell', level: level(shareAtWorst), message: 'swimming-room.mayBeTooSmall' };
-    return PASSED;
+    if (missing.length > 0) return ROOM_UNKNOWN;
+    return swims ? judgeRoom(share, shareAtWorst, errorShare) : INAPPLICABLE;
   },
 
   tell({ animal, missing, need, tightest, adultInDoubt, basis }, { outcome }, stock) {
@@ -139,3 +132,34 @@ export const swimmingRoom: Rule<
     };
   },
 };
+
+/** Crawling and fixed animals do not swim; where it is not on record, an animal may. */
+export function maySwim({ record }: StockKind): boolean {
+  const activity = record.needs?.activity?.value;
+  return activity !== 'crawls' && activity !== 'fixed';
+}
+
+/** Its own lengths of room that a swimming animal wants. */
+export function roomIn(activity: Activity, options: SwimmingRoomOptions): RoomInLengths {
+  const perches = activity === 'perches';
+  const along = activity === 'roams' ? options.roamers : perches ? options.perchers : options.cruisers;
+  return { length: along, width: options.width, height: perches ? options.perchersHeight : options.height };
+}
+
+/** Where something is missing. */
+export const ROOM_UNKNOWN: Verdict = { outcome: 'cantTell', level: 'error', message: 'swimming-room.unknown' };
+
+/** By the share of its need that an adult has, and that one at the upper end of its length may have. */
+export function judgeRoom(share: number, shareAtWorst: number, errorShare: number): Verdict {
+  const level = (has: number): Level => (isUnder(has, errorShare) ? 'error' : 'warning');
+  if (isUnder(share, 1)) return TOO_SMALL[level(share)];
+  return isUnder(shareAtWorst, 1) ? MAY_BE_TOO_SMALL[level(shareAtWorst)] : PASSED;
+}
+
+const verdicts = (outcome: Verdict['outcome'], message: string): Readonly<Record<Level, Verdict>> => ({
+  note: { outcome, level: 'note', message },
+  warning: { outcome, level: 'warning', message },
+  error: { outcome, level: 'error', message },
+});
+const TOO_SMALL = verdicts('failed', 'swimming-room.tooSmall');
+const MAY_BE_TOO_SMALL = verdicts('cantTell', 'swimming-room.mayBeTooSmall');

@@ -70,12 +70,24 @@ export function envelopeOf(rock: Rock): Band | undefined {
   const density = rock.grainDensity === undefined ? GRAIN_DENSITY : bandOf(rock.grainDensity, 'kg/L');
   const porosity = rock.porosity === undefined ? POROSITY : bandOf(rock.porosity, '1');
   const centre = rockEnvelope(mass.centre, density.centre, porosity.centre);
-  const solid = exactly(1 - porosity.centre);
-  const solidBand: Band = { ...solid, low: 1 - porosity.high, high: 1 - porosity.low };
+  const isReefRock = density === GRAIN_DENSITY && porosity === POROSITY && mass.low === mass.centre && mass.high === mass.centre;
+  const { down, up } = isReefRock ? REEF_SPREAD : spreadOf(mass, density, porosity);
   return {
-    low: centre / Math.exp(together(logDown(mass), logUp(density), logUp(solidBand))),
+    low: centre / down,
     centre,
-    high: centre * Math.exp(together(logUp(mass), logDown(density), logDown(solidBand))),
+    high: centre * up,
     basis: rock.grainDensity === undefined || rock.porosity === undefined ? 'derived' : 'measured',
   };
 }
+
+/** How many times less and more an envelope may be, by the errors of what it is worked out from. */
+function spreadOf(mass: Band, density: Band, porosity: Band): { readonly down: number; readonly up: number } {
+  const solid: Band = { ...exactly(1 - porosity.centre), low: 1 - porosity.high, high: 1 - porosity.low };
+  return {
+    down: Math.exp(together(logDown(mass), logUp(density), logUp(solid))),
+    up: Math.exp(together(logUp(mass), logDown(density), logDown(solid))),
+  };
+}
+
+/** The same for rock of which nothing but its mass is told, and that exactly. */
+const REEF_SPREAD = spreadOf(exactly(1), GRAIN_DENSITY, POROSITY);

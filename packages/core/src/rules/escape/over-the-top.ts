@@ -17,7 +17,7 @@ export interface TopMeasure {
   /** Closed where no gap is told: a cover counts as whole then. Undefined where nothing is told of the top. */
   readonly top: 'open' | 'gap' | 'closed' | undefined;
   readonly gapCm: Band | undefined;
-  /** Depth of its body when it comes in, the thinnest it will be; undefined where it is not known, with the fields missing. */
+  /** Depth of its body when it comes in, the thinnest it will be; undefined where it is not known, with the fields missing, or does not matter. */
   readonly depthCm: number | undefined;
   readonly depthMissing: readonly string[];
   /** Error of depth and gap together, in logarithms. */
@@ -29,23 +29,30 @@ export function measureTop(stock: Stock, each: (measure: TopMeasure) => void): v
   for (const animal of comers(stock)) {
     const escapes = animal.kind.record.conduct?.escapes;
     if (escapes === undefined ? !mayLeave(animal) : escapes.value === 'stays') continue;
+    const way = escapes?.value === 'stays' ? undefined : escapes?.value;
+    const top = topFor(stock, animal);
     const { depthPerTotal } = animal.kind;
     const { lengthCm } = animal;
     const { gapCm } = stock.tank;
     const known = depthPerTotal !== undefined && lengthCm !== undefined;
+    // Elsewhere no number matters, and what is not looked at need not be asked again where it varies.
+    const isMeasured = known && isThroughGap({ way, top });
     each({
       about: 'top',
       animal,
-      way: escapes?.value === 'stays' ? undefined : escapes?.value,
-      top: topFor(stock, animal),
+      way,
+      top,
       gapCm,
-      depthCm: known ? depthPerTotal.centre * lengthOn(animal, arrivalOf(stock, animal)) : undefined,
+      depthCm: isMeasured ? depthPerTotal.centre * lengthOn(animal, arrivalOf(stock, animal)) : undefined,
       depthMissing: [...(depthPerTotal === undefined ? ['shape.bodyDepth'] : []), ...(lengthCm === undefined ? ['length'] : [])],
-      error: known && gapCm !== undefined ? together(logDown(depthPerTotal), logDown(lengthCm), logUp(gapCm)) : 0,
+      error: isMeasured && gapCm !== undefined ? together(logDown(depthPerTotal), logDown(lengthCm), logUp(gapCm)) : 0,
       basis: weakest(escapes?.basis ?? 'recalled', ...(known && gapCm !== undefined ? [depthPerTotal.basis, lengthCm.basis] : [])),
     });
   }
 }
+
+/** Whether an animal leaves only if its body passes the gap: what climbs pulls itself thin. */
+export const isThroughGap = ({ way, top }: Pick<TopMeasure, 'way' | 'top'>): boolean => top === 'gap' && way === 'jumps';
 
 /**
  * Fishes jump when they are frightened, and crabs and hermit crabs climb, so that a record silent on it leaves a doubt; other
@@ -68,7 +75,7 @@ export function judgeTop({ way, top, gapCm, depthCm, error }: TopMeasure): Verdi
   if (top === 'closed') return PASSED;
   if (top === undefined) return cantTell;
   if (top === 'open') return way === undefined ? cantTell : fails('escape.open');
-  // What climbs gets through any gap, pulling itself thin.
+  // What climbs gets through any gap.
   if (way === 'climbs') return fails('escape.anyGap');
   if (way === undefined || depthCm === undefined || gapCm === undefined) return cantTell;
   const room = Math.log(gapCm.centre / depthCm);
@@ -81,14 +88,14 @@ export function tellTop({ animal, way, top, gapCm, depthCm, depthMissing, basis 
   const missing = [
     ...(way === undefined ? ['conduct.escapes'] : []),
     ...(top === undefined ? ['tank.cover'] : []),
-    ...(top === 'gap' && way === 'jumps' ? depthMissing : []),
+    ...(isThroughGap({ way, top }) ? depthMissing : []),
   ];
   return {
     subjects: [{ id: animal.id, role: 'escapee' }],
     data: {
       ...(way === undefined ? {} : { way: { keys: [way] } }),
       ...(top === 'gap' && gapCm !== undefined ? { gap: cm(gapCm.centre) } : {}),
-      ...(top === 'gap' && way === 'jumps' && depthCm !== undefined ? { bodyDepth: cm(depthCm) } : {}),
+      ...(depthCm !== undefined ? { bodyDepth: cm(depthCm) } : {}),
       ...(message === 'escape.unknown' ? { missing: { keys: missing } } : {}),
       ...(message === 'escape.mayFit' ? { settle: { keys: ['shape.bodyDepth'] } } : {}),
     },

@@ -4,7 +4,7 @@ import type { Stock, StockAnimal, StockTank } from '../../stock/stock.js';
 import type { Writing } from '../scenario/writing.js';
 
 export type AnimalBand = 'length' | 'asymptote' | 'rate' | 'adult' | 'standard' | 'swallow' | 'depth' | 'defended' | 'claim';
-export type TankBand = 'water' | 'rock' | 'long' | 'wide';
+export type TankBand = 'water' | 'rock' | 'long' | 'wide' | 'gap';
 
 /** The bands that kernels read. */
 const OF_ANIMALS: Readonly<Record<AnimalBand, (animal: StockAnimal) => Band | undefined>> = {
@@ -23,6 +23,7 @@ const OF_TANK: Readonly<Record<TankBand, (tank: StockTank) => Band | undefined>>
   rock: ({ rockL }) => rockL,
   long: ({ lengthCm }) => lengthCm,
   wide: ({ widthCm }) => widthCm,
+  gap: ({ gapCm }) => gapCm,
 };
 
 /** The numbers of one band, animal by animal in the order of the stock, or of the tank alone; NaN where it is not known. */

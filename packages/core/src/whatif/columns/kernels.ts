@@ -1,18 +1,24 @@
 import { appetite } from '../../rules/appetite/index.js';
 import { dominance } from '../../rules/dominance.js';
 import { entryGap } from '../../rules/entry-gap/index.js';
+import { escaping } from '../../rules/escape/index.js';
 import { lockout } from '../../rules/lockout.js';
 import { rivalry } from '../../rules/rivalry.js';
+import { rockCrowding } from '../../rules/rock-crowding.js';
 import type { AnyRule } from '../../rules/rule.js';
+import { swimmingRoom } from '../../rules/swimming-room.js';
 import { appetiteKernel } from './appetite.js';
 import type { Columns } from './columns.js';
 import { dominanceOn } from './dominance.js';
 import { entryGapKernel } from './entry-gap.js';
+import { escapeKernel } from './escape.js';
 import type { Kernel } from './kernel.js';
 import { lockoutOn } from './lockout.js';
 import { type Places, placesOn, workOutEnds } from './places.js';
 import { type Refuges, refugesOn } from './refuges.js';
 import { rivalryOn } from './rivalry.js';
+import { rockCrowdingKernel } from './rock-crowding.js';
+import { swimmingRoomKernel } from './swimming-room.js';
 
 type Options = Readonly<Record<string, number>>;
 
@@ -32,6 +38,9 @@ const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([
   [dominance, dominanceOn as LayOut],
   [entryGap, entryGapKernel],
   [lockout, lockoutOn as LayOut],
+  [rockCrowding, rockCrowdingKernel as LayOut],
+  [swimmingRoom, swimmingRoomKernel as LayOut],
+  [escaping, escapeKernel],
 ]);
 
 /** The kernels of rules on these columns. */

@@ -148,11 +148,12 @@ interface ExactBand {
 }
 
 /**
- * Writes values straight. Places come by threes, the ends of a band with its centre: to write these by name is many times faster than place by place.
+ * Writes values straight. Places come by threes, the ends of a band with its centre, or as a value alone: to write these by name is many times faster than place by place.
  */
 function puttingStraight(straight: readonly Straight[]): { put: (values: Float64Array) => void; bands: readonly ExactBand[] } {
   const bands: ExactBand[] = [];
   const figures: { readonly figure: { low: number; value: number; high: number }; readonly variable: number }[] = [];
+  const bare: { readonly figure: { value: number }; readonly variable: number }[] = [];
   const others: Straight[] = [];
   const holders = new Set(straight.map(({ slot }) => slot.holder));
   for (const holder of holders) {
@@ -163,6 +164,7 @@ function puttingStraight(straight: readonly Straight[]): { put: (values: Float64
     const isThree = isExact && keys.size === 3 && keys.has('low') && keys.has('high');
     if (isThree && keys.has('centre')) bands.push({ band: holder as Exact & { centre: number }, variable: first.variable });
     else if (isThree && keys.has('value')) figures.push({ figure: holder as Exact & { value: number }, variable: first.variable });
+    else if (isExact && keys.size === 1 && keys.has('value')) bare.push({ figure: holder as { value: number }, variable: first.variable });
     else others.push(...here);
   }
   const put = (values: Float64Array): void => {
@@ -179,6 +181,10 @@ function puttingStraight(straight: readonly Straight[]): { put: (values: Float64
       figure.low = value;
       figure.value = value;
       figure.high = value;
+    }
+    for (let at = 0; at < bare.length; at += 1) {
+      const { figure, variable } = bare[at] as (typeof bare)[number];
+      figure.value = values[variable] as number;
     }
     for (let at = 0; at < others.length; at += 1) {
       const { slot, variable, read } = others[at] as Straight;
@@ -202,16 +208,36 @@ interface WorkedPlace {
   readonly path: readonly string[];
 }
 
-/** Copies the numbers at some paths of what was worked out anew. */
+/** Copies the numbers at some paths of what was worked out anew; whole bands by name, as they are written straight. */
 function puttingWorked(places: readonly WorkedPlace[]): (resolved: unknown) => void {
+  const bands: { readonly band: Exact & { centre: number }; readonly path: readonly string[] }[] = [];
+  const others: WorkedPlace[] = [];
+  for (const holder of new Set(places.map(({ slot }) => slot.holder))) {
+    const here = places.filter(({ slot }) => slot.holder === holder);
+    const keys = new Set(here.map(({ slot }) => slot.key));
+    const isBand = here.length === 3 && keys.has('low') && keys.has('centre') && keys.has('high');
+    if (isBand) bands.push({ band: holder as Exact & { centre: number }, path: (here[0] as WorkedPlace).path.slice(0, -1) });
+    else others.push(...here);
+  }
   return (resolved) => {
-    for (let at = 0; at < places.length; at += 1) {
-      const { slot, path } = places[at] as WorkedPlace;
-      let value = resolved;
-      for (let step = 0; step < path.length; step += 1) value = (value as Members)[path[step] as string];
-      slot.holder[slot.key] = value;
+    for (let at = 0; at < bands.length; at += 1) {
+      const { band, path } = bands[at] as (typeof bands)[number];
+      const { low, centre, high } = memberAt(resolved, path) as Exact & { centre: number };
+      band.low = low;
+      band.centre = centre;
+      band.high = high;
+    }
+    for (let at = 0; at < others.length; at += 1) {
+      const { slot, path } = others[at] as WorkedPlace;
+      slot.holder[slot.key] = memberAt(resolved, path);
     }
   };
+}
+
+function memberAt(whole: unknown, path: readonly string[]): unknown {
+  let member = whole;
+  for (let step = 0; step < path.length; step += 1) member = (member as Members)[path[step] as string];
+  return member;
 }
 
 /** What a place of a stock is worked out from, and its path in that. */
