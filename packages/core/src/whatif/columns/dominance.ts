@@ -1,12 +1,13 @@
-import { CONTEST_STEEPNESS, logRatioAtChance } from '../../biology/chance-of-winning.js';
+import { logRatioAtChance } from '../../biology/chance-of-winning.js';
 import { companionship } from '../../rules/companions.js';
 import type { DominanceOptions } from '../../rules/dominance.js';
-import { completeDay, DISPLAYS, gapsOf } from '../../rules/hierarchy.js';
+import { completeDay, gapsOf } from '../../rules/hierarchy.js';
 import { sameSort } from '../../rules/odds.js';
 import { isThere } from '../../rules/presence.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { type Contests, contestsOn, logRatioIn, type Meeting, mostLogRatioIn, type Standing, standingAt } from './contests.js';
+import { type Contest, type Hierarchy, hierarchyOf, alwaysContest, mayContest, rulerIn, UNSURE } from './hierarchy.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
@@ -14,21 +15,12 @@ import { needDays } from './places.js';
 
 /** The tank on a day that is looked at. */
 interface Look {
-  /** Places of those that are there. */
-  readonly places: Int32Array;
-  readonly counts: Float64Array;
-  readonly contests: readonly Contest[];
+  readonly hierarchy: Hierarchy;
   readonly attacks: readonly Attack[];
-}
-
-/** Two that contest for their places in the hierarchy, as places among those that are there. */
-interface Contest {
-  readonly one: number;
-  readonly other: number;
-  readonly meeting: Meeting;
-  /** By who is much smaller: whether they contest, and what residence and temper are worth to the other. */
-  readonly isContested: Uint8Array;
-  readonly worth: Float64Array;
+  /** The most that any attack may be worth. */
+  readonly most: number;
+  /** Of each attack what it is worth in the scenario that is looked at, if the aggressor rules. */
+  readonly weights: Int8Array;
 }
 
 /** What one would do to another if it came to rule. */
@@ -59,11 +51,6 @@ const RANKS: Int32Array = Int32Array.from([
   rankOfVerdict({ outcome: 'failed', level: 'error' }),
 ]);
 const weightOf = (isError: boolean, hasFailed: boolean): number => (isError ? 2 : 0) + (hasFailed ? 1 : 0);
-const UNSURE = -2;
-
-/** Sums of chances count as equal where they agree in billionths; those that may be are left to the rule. */
-const EQUAL = 4e-9;
-
 /** All that is laid out for a stock. */
 interface Layout {
   readonly contests: Contests;
@@ -74,10 +61,6 @@ interface Layout {
   readonly looks: readonly Look[];
   /** The rank where nobody is harmed. */
   readonly least: number;
-  /** Room for the hierarchy of a day, a number for each that is there. */
-  readonly forces: Float64Array;
-  readonly wins: Float64Array;
-  readonly rivals: Float64Array;
 }
 
 /** The rule `dominance` in columns. Who rules is worked out only where one is there that would do harm if it ruled. */
@@ -95,6 +78,7 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
   if (contests === undefined || Number.isNaN(oneSided) || !isFixed(stock.tank.shelters)) return undefined;
   const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
 
+  const contested: Contest[] = [];
   const lookOn = (day: number): Look | undefined => {
     const present = stock.animals.flatMap((animal, at) => (isThere(stock, animal, day) ? [at] : []));
     const found: Contest[] = [];
@@ -109,8 +93,8 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         const meeting = contests.meetingOf(at, other, day, false, false);
         if (meeting === undefined) return undefined;
         if (at < other && isRanked(at) && isRanked(other)) {
-          const contest = contestOf(meeting, index, present.indexOf(other));
-          if (contest.isContested.includes(1)) found.push(contest);
+          const contest = { one: index, other: present.indexOf(other), meeting };
+          if (mayContest(contest)) found.push(contest);
         }
         if (!meeting.standings.some(({ most }) => most >= chases)) continue;
         if (companionship(stock, animalAt(at), animalAt(other)) !== 'strangers') continue;
@@ -137,11 +121,16 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         });
       }
     }
+    contested.push(...found);
     return {
-      places: Int32Array.from(present, (at) => places.placeOf(at, day)),
-      counts: Float64Array.from(present, (at) => animalAt(at).count),
-      contests: found,
+      hierarchy: hierarchyOf(
+        Int32Array.from(present, (at) => places.placeOf(at, day)),
+        Float64Array.from(present, (at) => animalAt(at).count),
+        found,
+      ),
       attacks,
+      most: Math.max(-1, ...attacks.map(({ most }) => most)),
+      weights: new Int8Array(attacks.length),
     };
   };
 
@@ -150,14 +139,10 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
   const looked = days.map(lookOn);
   if (looked.includes(undefined)) return undefined;
   const looks = looked as Look[];
-  const contested = looks.flatMap((look) => look.contests.map(({ isContested }) => isContested));
   // Whether anyone rules may hang on who is much smaller: so rare that it is left to the rule.
-  if (contested.length > 0 && !contested.some((is) => !is.includes(0))) return undefined;
+  if (contested.length > 0 && !contested.some(alwaysContest)) return undefined;
   const least = contested.length > 0 ? PASSED_RANK : INAPPLICABLE_RANK;
-
-  const most = Math.max(0, ...looks.map(({ places }) => places.length));
-  const [forces, wins, rivals] = [new Float64Array(most), new Float64Array(most), new Float64Array(most)];
-  return { contests, refuges, options, oneSided, looks, least, forces, wins, rivals };
+  return { contests, refuges, options, oneSided, looks, least };
 }
 
 function worstOf(layout: Layout): number {
@@ -173,21 +158,32 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, look: Look, above: number): number {
-  const { attacks } = look;
-  let first = 0;
-  while (first < attacks.length && isHarmless(layout, attacks[first] as Attack, above)) first += 1;
-  if (first === attacks.length) return -1;
-  needDays(layout.contests.places);
-  const ruler = rulerIn(layout, look);
+function worstIn(layout: Layout, { hierarchy, attacks, most, weights }: Look, above: number): number {
+  if (most <= above) return -1;
+  let isHarmed = false;
+  for (let index = 0; index < attacks.length; index += 1) {
+    const one = attacks[index] as Attack;
+    if (isHarmless(layout, one)) weights[index] = -1;
+    else {
+      needDays(layout.contests.places);
+      const weight = weightIn(layout, one, true);
+      weights[index] = weight;
+      if (weight !== -1) isHarmed = true;
+    }
+  }
+  if (!isHarmed) return -1;
+  const ruler = rulerIn(layout.contests, hierarchy);
   if (ruler === UNSURE) return UNSURE;
   let failure = -1;
   let doubt = -1;
-  for (let index = first; index < attacks.length; index += 1) {
+  for (let index = 0; index < attacks.length; index += 1) {
     const one = attacks[index] as Attack;
-    const rules = one.aggressor === ruler;
-    if (!rules && !one.mayRule) continue;
-    const weight = weightIn(layout, one, rules);
+    let weight = weights[index] as number;
+    if (weight === -1) continue;
+    if (one.aggressor !== ruler) {
+      if (!one.mayRule) continue;
+      weight = weightIn(layout, one, false);
+    }
     if (weight === UNSURE) return UNSURE;
     if ((weight & 1) === 1) failure = Math.max(failure, weight);
     else doubt = Math.max(doubt, weight);
@@ -195,50 +191,14 @@ function worstIn(layout: Layout, look: Look, above: number): number {
   return failure >= 0 ? failure : doubt;
 }
 
-/** Whether an attack cannot come to a weight above this one, by what all claim at most and what two can be on any day. */
-function isHarmless({ contests, refuges, oneSided }: Layout, look: Attack, above: number): boolean {
-  if (look.most <= above) return true;
+/** Whether an attack cannot harm, by what all claim at most and what two can be on any day. */
+function isHarmless({ contests, refuges, oneSided }: Layout, look: Attack): boolean {
   if (!look.lacksShelter && !look.mayLackShelter) {
     goTo(refuges, look.groundAtEnd);
     attack(refuges, look.attackerAtEnd, look.reachAtMost);
     if (spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE) return true;
   }
   return look.meeting.isMeasured && mostLogRatioIn(contests, look.meeting) + look.shiftAtMost < oneSided - CLOSE;
-}
-
-/** Who is likely to rule, as a place among those that are there; -1 nobody, UNSURE where it is close. */
-function rulerIn({ contests, forces, wins, rivals }: Layout, { places, counts, contests: all }: Look): number {
-  const { logs } = contests.places;
-  for (let index = 0; index < places.length; index += 1) {
-    forces[index] = Math.exp(CONTEST_STEEPNESS * (logs[places[index] as number] as number));
-    wins[index] = 0;
-    rivals[index] = 0;
-  }
-  for (let index = 0; index < all.length; index += 1) {
-    const { one, other, meeting, isContested, worth } = all[index] as Contest;
-    const at = meeting.asks ? standingAt(contests, meeting, logRatioIn(contests, meeting)) : 0;
-    if (at === LEFT) return UNSURE;
-    if (isContested[at] === 0) continue;
-    const force = forces[one] as number;
-    const chance = force / (force + (forces[other] as number) * (worth[at] as number));
-    wins[one] = (wins[one] as number) + chance * (counts[other] as number);
-    wins[other] = (wins[other] as number) + (1 - chance) * (counts[one] as number);
-    rivals[one] = (rivals[one] as number) + (counts[other] as number);
-    rivals[other] = (rivals[other] as number) + (counts[one] as number);
-  }
-  let ruler = -1;
-  let best = Number.NEGATIVE_INFINITY;
-  let second = Number.NEGATIVE_INFINITY;
-  for (let index = 0; index < places.length; index += 1) {
-    if (rivals[index] === 0) continue;
-    const score = ((wins[index] as number) + 0.5) / ((rivals[index] as number) + 1);
-    if (score > best) {
-      second = best;
-      best = score;
-      ruler = index;
-    } else if (score > second) second = score;
-  }
-  return best - second < EQUAL ? UNSURE : ruler;
 }
 
 /** What an attack by the ruler, or by one that may rule, comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
@@ -265,14 +225,4 @@ function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack
   const atWorst = most >= options.bites || !refuges.isKnown ? spareAtWorstIn(refuges) : spare;
   if (Math.abs(atWorst) < CLOSE) return UNSURE;
   return atWorst < 0 ? doubt : -1;
-}
-
-function contestOf(meeting: Meeting, one: number, other: number): Contest {
-  return {
-    one,
-    other,
-    meeting,
-    isContested: Uint8Array.from(meeting.standings, ({ most, answerAtMost }) => (most >= DISPLAYS || answerAtMost >= DISPLAYS ? 1 : 0)),
-    worth: Float64Array.from(meeting.standings, ({ shift }) => Math.exp(-CONTEST_STEEPNESS * shift)),
-  };
 }

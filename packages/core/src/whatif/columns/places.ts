@@ -28,9 +28,12 @@ export interface Places {
   squares: Float64Array;
   animalAt: Int32Array;
   yearsAt: Float64Array;
-  /** Places at the start or from the horizon on, and the others. */
+  /** Places at the start, those from the horizon on, and the others. */
+  starts: Int32Array;
   ends: Int32Array;
   days: Int32Array;
+  /** Whether any claim varies, or the adult length that it belongs to. */
+  readonly claimsVary: boolean;
   /** The scenario for which the others were worked out. */
   daysIn: number;
   readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'standard' | 'depth' | 'claim' | 'adult', BandColumns>>;
@@ -47,6 +50,8 @@ interface Builds {
   readonly exponent: Float64Array;
   readonly perTotal: Float64Array;
   readonly usual: (UsualBuild | undefined)[];
+  /** Whose builds are not those of the scenario before. */
+  readonly changed: Uint8Array;
 }
 
 export function placesOn(columns: Columns): Places {
@@ -65,9 +70,10 @@ export function placesOn(columns: Columns): Places {
     [places.lengths, places.logs, places.claims, places.squares] = [room(), room(), room(), room()];
     places.animalAt = Int32Array.from(placed, ({ animal }) => animal);
     places.yearsAt = Float64Array.from(placed, ({ animal, day }) => yearsSince(animalOf(animal), day));
-    const isEnd = placed.map(({ animal, day }) => day === animalOf(animal).lengthDay || day >= stock.horizonDay);
-    places.ends = Int32Array.from(isEnd.flatMap((is, place) => (is ? [place] : [])));
-    places.days = Int32Array.from(isEnd.flatMap((is, place) => (is ? [] : [place])));
+    const sorts = placed.map(({ animal, day }) => (day === animalOf(animal).lengthDay ? 'start' : day >= stock.horizonDay ? 'end' : 'day'));
+    const ofSort = (wanted: (typeof sorts)[number]): Int32Array =>
+      Int32Array.from(sorts.flatMap((sort, place) => (sort === wanted ? [place] : [])));
+    [places.starts, places.ends, places.days] = [ofSort('start'), ofSort('end'), ofSort('day')];
   };
   const own = stock.animals.map(({ kind }) => ownBuildOf(kind));
   const places: Places = {
@@ -81,8 +87,10 @@ export function placesOn(columns: Columns): Places {
     squares: new Float64Array(0),
     animalAt: new Int32Array(0),
     yearsAt: new Float64Array(0),
+    starts: new Int32Array(0),
     ends: new Int32Array(0),
     days: new Int32Array(0),
+    claimsVary: !stock.animals.every(({ kind }) => columns.isFixed(kind.rockClaimL) && columns.isFixed(kind.adultCm)),
     daysIn: 0,
     bands: {
       length: ofAnimals('length'),
@@ -100,6 +108,7 @@ export function placesOn(columns: Columns): Places {
       exponent: Float64Array.from(own, (build) => build?.b ?? Number.NaN),
       perTotal: Float64Array.from(own, (build) => build?.perTotal ?? 1),
       usual: own.map(() => undefined),
+      changed: new Uint8Array(own.length),
     },
   };
   return places;
@@ -108,6 +117,16 @@ export function placesOn(columns: Columns): Places {
 /** Works out the places at the start and from the horizon on, for the scenario that the columns hold. */
 export function workOutEnds(places: Places): void {
   takeBuilds(places);
+  const { starts, lengths, animalAt, bands, builds } = places;
+  const { changed } = builds;
+  // Lengths told do not vary in most studies: then nothing is worked out anew.
+  let isAnew = places.claimsVary;
+  for (let index = 0; index < starts.length && !isAnew; index += 1) {
+    const place = starts[index] as number;
+    const at = animalAt[place] as number;
+    isAnew = changed[at] === 1 || lengths[place] !== bands.length.centre[at];
+  }
+  if (isAnew) workOut(places, starts);
   workOut(places, places.ends);
 }
 
@@ -176,16 +195,20 @@ function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, li
 }
 
 /** What animals without figures of their own usually weigh, by their depth; and how long those are that are weighed by their standard length. */
-function takeBuilds({ builds: { hasOwn, byStandard, logA, exponent, perTotal, usual }, bands: { depth, standard } }: Places): void {
+function takeBuilds({ builds, bands: { depth, standard } }: Places): void {
+  const { hasOwn, byStandard, logA, exponent, perTotal, usual, changed } = builds;
   for (let index = 0; index < byStandard.length; index += 1) {
     const at = byStandard[index] as number;
-    perTotal[at] = 1 / (standard.centre[at] as number);
+    const per = 1 / (standard.centre[at] as number);
+    changed[at] = per === perTotal[at] ? 0 : 1;
+    perTotal[at] = per;
   }
   for (let at = 0; at < hasOwn.length; at += 1) {
     if (hasOwn[at] === 1) continue;
     const perLength = depth.centre[at] as number;
     const build = usualBuild(Number.isNaN(perLength) ? undefined : perLength);
-    if (build === usual[at]) continue;
+    changed[at] = build === usual[at] ? 0 : 1;
+    if (changed[at] === 0) continue;
     usual[at] = build;
     logA[at] = Math.log(build.a);
     exponent[at] = build.b;
