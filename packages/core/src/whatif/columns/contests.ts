@@ -5,7 +5,7 @@ import { isKinship, treatmentOf } from '../../rules/relation.js';
 import { strengthGaps } from '../../rules/strength.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { CLOSE, LEFT } from './kernel.js';
-import { isBuildFixed, type Places } from './places.js';
+import { isBuildFixed, logAtLeast, logAtMost, type Places } from './places.js';
 
 /** What two do to each other as long as neither, the other or the one is much smaller. */
 export interface Standing {
@@ -28,11 +28,6 @@ export interface Meeting {
   /** Places of the two. */
   readonly one: number;
   readonly other: number;
-  /** Places of the two as they were measured and at the horizon: on every day between, their lengths lie between. */
-  readonly oneStart: number;
-  readonly oneEnd: number;
-  readonly otherStart: number;
-  readonly otherEnd: number;
   /** Both strengths are known, or the two are one line. */
   readonly isMeasured: boolean;
   /** Whether it matters who is much smaller, and can be told. */
@@ -85,13 +80,13 @@ export function contestsOn(places: Places, { stepWorth, smallerShare }: ContestO
       };
     };
     const unmeasured = standing(undefined, undefined);
+    for (const at of [one, other]) {
+      startOf(at);
+      endOf(at, day);
+    }
     return {
       one: placeOf(one, day),
       other: placeOf(other, day),
-      oneStart: startOf(one),
-      oneEnd: endOf(one, day),
-      otherStart: startOf(other),
-      otherEnd: endOf(other, day),
       isMeasured,
       asks: isMeasured && (oneAsks || otherAsks),
       standings: isMeasured ? [standing(false, false), standing(true, false), standing(false, true)] : [unmeasured, unmeasured, unmeasured],
@@ -104,15 +99,19 @@ export function contestsOn(places: Places, { stepWorth, smallerShare }: ContestO
 export const logRatioIn = ({ places: { logs } }: Contests, { one, other, isMeasured }: Meeting): number =>
   one === other || !isMeasured ? 0 : (logs[one] as number) - (logs[other] as number);
 
-/** The least and the greatest that it can be on any day up to the horizon, where it is known. */
-export const leastLogRatioIn = ({ places: { logs } }: Contests, { oneStart, otherEnd }: Meeting): number =>
-  (logs[oneStart] as number) - (logs[otherEnd] as number);
-export const mostLogRatioIn = ({ places: { logs } }: Contests, { oneEnd, otherStart }: Meeting): number =>
-  (logs[oneEnd] as number) - (logs[otherStart] as number);
+/** The least and the greatest that it can be by bounds, where it is known. */
+export const leastLogRatioIn = ({ places }: Contests, { one, other }: Meeting): number =>
+  logAtLeast(places, one) - logAtMost(places, other);
+export const mostLogRatioIn = ({ places }: Contests, { one, other }: Meeting): number => logAtMost(places, one) - logAtLeast(places, other);
 
 /** Who is much smaller at such a ratio, as a place among standings; LEFT where it is close. */
-export function standingAt({ muchLonger }: Contests, { asks }: Meeting, logRatio: number): number {
-  if (!asks || Math.abs(logRatio) < muchLonger - CLOSE) return 0;
-  if (Math.abs(logRatio) < muchLonger + CLOSE) return LEFT;
-  return logRatio > 0 ? 1 : 2;
+export const standingAt = (contests: Contests, meeting: Meeting, logRatio: number): number =>
+  standingBetween(contests, meeting, logRatio - CLOSE, logRatio + CLOSE);
+
+/** The same of any ratio between two; LEFT where they do not tell. */
+export function standingBetween({ muchLonger }: Contests, { asks }: Meeting, least: number, most: number): number {
+  if (!asks) return 0;
+  if (least > muchLonger) return 1;
+  if (most < -muchLonger) return 2;
+  return most < muchLonger && least > -muchLonger ? 0 : LEFT;
 }

@@ -11,11 +11,12 @@ import { type Contest, type Hierarchy, hierarchyOf, alwaysContest, mayContest, r
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
-import { needDays } from './places.js';
+import { need, placesToNeed } from './places.js';
 
 /** The tank on a day that is looked at. */
 interface Look {
   readonly hierarchy: Hierarchy;
+  readonly needed: Int32Array;
   readonly attacks: readonly Attack[];
   /** The most that any attack may be worth. */
   readonly most: number;
@@ -105,9 +106,9 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         attacks.push({
           aggressor: index,
           meeting,
-          ground: refuges.groundOf(other, day, others),
+          ground: refuges.groundOf(other, () => day, others),
           attacker: refuges.attackerOn(other, day, at, others),
-          groundAtEnd: refuges.groundOf(other, end, others),
+          groundAtEnd: refuges.groundOf(other, () => end, others),
           attackerAtEnd: refuges.attackerOn(other, end, at, others),
           most: weightOf(
             meeting.standings.some(({ most }) => most >= options.kills),
@@ -122,9 +123,11 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
       }
     }
     contested.push(...found);
+    const there = present.map((at) => places.placeOf(at, day));
     return {
+      needed: placesToNeed(places, there),
       hierarchy: hierarchyOf(
-        Int32Array.from(present, (at) => places.placeOf(at, day)),
+        Int32Array.from(there),
         Float64Array.from(present, (at) => animalAt(at).count),
         found,
       ),
@@ -158,14 +161,14 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, attacks, most, weights }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, most, weights }: Look, above: number): number {
   if (most <= above) return -1;
   let isHarmed = false;
   for (let index = 0; index < attacks.length; index += 1) {
     const one = attacks[index] as Attack;
     if (isHarmless(layout, one)) weights[index] = -1;
     else {
-      needDays(layout.contests.places);
+      need(layout.contests.places, needed);
       const weight = weightIn(layout, one, true);
       weights[index] = weight;
       if (weight !== -1) isHarmed = true;

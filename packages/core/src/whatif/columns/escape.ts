@@ -4,7 +4,7 @@ import { judgePumps, measurePumps } from '../../rules/escape/pumps.js';
 import type { BandColumns } from './columns.js';
 import { CLOSE, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { needDays } from './places.js';
+import { need, placesToNeed } from './places.js';
 
 const FAILED = rankOfVerdict({ outcome: 'failed', level: 'warning' });
 const DOUBT = rankOfVerdict({ outcome: 'cantTell', level: 'warning' });
@@ -30,10 +30,11 @@ export function escapeKernel({ columns, places }: Shared): Kernel {
   if (constant === FAILED || jumping.length === 0) return () => constant;
   const least = Math.max(constant, PASSED_RANK);
   const jumpers = Int32Array.from(jumping);
+  const needed = placesToNeed(places, jumping);
   const [depth, length, gap] = [ofAnimals('depth'), ofAnimals('length'), ofTank('gap')];
 
   return () => {
-    needDays(places);
+    need(places, needed);
     const { lengths, animalAt } = places;
     const gapCm = gap.centre[0] as number;
     let rank = least;

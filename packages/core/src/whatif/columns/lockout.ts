@@ -4,10 +4,19 @@ import { isThereBefore, type LockoutOptions } from '../../rules/lockout.js';
 import { isSettledAnew, sameSort } from '../../rules/odds.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
-import { type Contests, contestsOn, logRatioIn, type Meeting, type Standing, standingAt } from './contests.js';
+import {
+  type Contests,
+  contestsOn,
+  leastLogRatioIn,
+  logRatioIn,
+  type Meeting,
+  mostLogRatioIn,
+  type Standing,
+  standingBetween,
+} from './contests.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { needDays } from './places.js';
+import { need, placesToNeed } from './places.js';
 import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
 
 /** A newcomer, and those that would keep it off what they hold unless it beats them. */
@@ -15,9 +24,12 @@ interface Entry {
   readonly holders: readonly Holder[];
   /** Of each, whether it keeps the newcomer off in the scenario that is looked at: KEEPS or MAY_KEEP. */
   readonly keeps: Int8Array;
-  /** Its ground on the day it comes in, and at the horizon, when all claim most. */
+  /** Its ground on the day it comes in; and when all were measured and at the horizon, when they claim least and most. */
   readonly ground: Ground;
+  readonly groundAtStart: Ground;
   readonly groundAtEnd: Ground;
+  /** Where bounds do not tell these are worked out. */
+  readonly needed: Int32Array;
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
   /** The gravest that it may come to. */
@@ -29,6 +41,7 @@ interface Holder {
   /** What it does to newcomers; below 0 where it is not known. */
   readonly step: number;
   readonly attacker: Attacker;
+  readonly attackerAtStart: Attacker;
   readonly attackerAtEnd: Attacker;
 }
 
@@ -89,6 +102,7 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
         meeting,
         step: stepOf(other),
         attacker: refuges.attackerOn(at, day, other, present),
+        attackerAtStart: refuges.attackerOn(at, animalAt(other).lengthDay, other, present),
         attackerAtEnd: refuges.attackerOn(at, end, other, present),
       };
     });
@@ -100,8 +114,13 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
     return {
       holders: known,
       keeps: new Int8Array(known.length),
-      ground: refuges.groundOf(at, day, present),
-      groundAtEnd: refuges.groundOf(at, end, present),
+      ground: refuges.groundOf(at, () => day, present),
+      groundAtStart: refuges.groundOf(at, (one) => animalAt(one).lengthDay, present),
+      groundAtEnd: refuges.groundOf(at, () => end, present),
+      needed: placesToNeed(
+        places,
+        [at, ...present].map((one) => places.placeOf(one, day)),
+      ),
       lacksShelter: shelter !== undefined && shelter.free < newcomer.count,
       mayLackShelter: mayLackShelter(stock, newcomer, others, newcomer.count),
       most: most < 0 ? DOUBTS.error : most >= errorFrom ? FAILS.error : FAILS.warning,
@@ -129,67 +148,90 @@ function worstOf(layout: Layout): number {
   for (let index = 0; index < entries.length; index += 1) {
     const entry = entries[index] as Entry;
     if (entry.most <= rank) break;
-    const reached = rankIn(layout, entry, rank);
-    if (reached === LEFT) return LEFT;
+    if (rank >= PASSED_RANK && isSurelyFree(layout, entry)) continue;
+    let reached = rankIn(layout, entry, true);
+    if (reached === LEFT) {
+      need(layout.refuges.places, entry.needed);
+      reached = rankIn(layout, entry, false);
+      if (reached === LEFT) return LEFT;
+    }
     if (reached > rank) rank = reached;
   }
   return rank;
 }
 
-/** What an entry comes to, where that may be above a rank; LEFT where it is close. */
-function rankIn(layout: Layout, entry: Entry, above: number): number {
+/** Whether a newcomer has room even where all keep it off and claim what they ever will. */
+function isSurelyFree({ refuges }: Layout, { holders, groundAtEnd, lacksShelter, mayLackShelter: mayLack }: Entry): boolean {
+  if (lacksShelter || mayLack) return false;
+  goTo(refuges, groundAtEnd);
+  for (let index = 0; index < holders.length; index += 1) attack(refuges, (holders[index] as Holder).attackerAtEnd, 1);
+  return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
+}
+
+/** What an entry comes to, by what all can be on the day or as they are on it; LEFT where that does not tell, or is close. */
+function rankIn(layout: Layout, entry: Entry, byBounds: boolean): number {
   const { refuges, errorFrom } = layout;
-  const { holders, keeps, ground, groundAtEnd, lacksShelter } = entry;
-  if (!lacksShelter && !entry.mayLackShelter && above >= PASSED_RANK) {
-    // Where all keep it off, and all claim what they ever will, it still has room.
-    goTo(refuges, groundAtEnd);
-    for (let index = 0; index < holders.length; index += 1) attack(refuges, (holders[index] as Holder).attackerAtEnd, 1);
-    if (spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE) return above;
-  }
-  needDays(refuges.places);
-  goTo(refuges, ground);
+  const { holders, keeps, lacksShelter } = entry;
   let step = -1;
   let isKept = false;
   let mayBeKept = false;
   for (let index = 0; index < holders.length; index += 1) {
     const holder = holders[index] as Holder;
-    const is = keeping(layout, holder);
+    const is = keeping(layout, holder, byBounds);
     if (is === LEFT) return LEFT;
     keeps[index] = is;
     if (is === MAY_KEEP) mayBeKept = true;
     if (is !== KEEPS) continue;
     isKept = true;
-    attack(refuges, holder.attacker, 1);
     if (holder.step > step) step = holder.step;
   }
-  if (isKept) {
-    const fails = step >= errorFrom ? FAILS.error : FAILS.warning;
-    const spare = spareIn(refuges);
-    if (Math.abs(spare) < CLOSE) return LEFT;
-    if (spare < 0 || lacksShelter) return fails;
-  } else if (!mayBeKept) return INAPPLICABLE_RANK;
+  if (!isKept && !mayBeKept) return INAPPLICABLE_RANK;
+  const fails = step >= errorFrom ? FAILS.error : FAILS.warning;
   const doubts = mayBeKept || step >= errorFrom ? DOUBTS.error : DOUBTS.warning;
-  if (lacksShelter || entry.mayLackShelter) return doubts;
-  for (let index = 0; mayBeKept && index < holders.length; index += 1) {
-    if (keeps[index] === MAY_KEEP) attack(refuges, (holders[index] as Holder).attacker, 1);
+  if (isKept) {
+    if (lacksShelter) return fails;
+    stand(refuges, entry, byBounds ? AT_START : ON_DAY, KEEPS);
+    if (spareIn(refuges) < -CLOSE) return fails;
+    if (byBounds) stand(refuges, entry, AT_END, KEEPS);
+    if (spareIn(refuges) < CLOSE) return LEFT;
   }
-  const atWorst = spareAtWorstIn(refuges);
-  if (Math.abs(atWorst) < CLOSE) return LEFT;
-  return atWorst < 0 ? doubts : PASSED_RANK;
+  if (lacksShelter || entry.mayLackShelter) return doubts;
+  stand(refuges, entry, byBounds ? AT_START : ON_DAY, MAY_KEEP);
+  if (spareAtWorstIn(refuges) < -CLOSE) return doubts;
+  if (byBounds) stand(refuges, entry, AT_END, MAY_KEEP);
+  return spareAtWorstIn(refuges) > CLOSE ? PASSED_RANK : LEFT;
+}
+
+const AT_START = 0;
+const ON_DAY = 1;
+const AT_END = 2;
+
+/** Goes to the ground of a newcomer, attacked by those that keep it off, and where so far is said by those that may. */
+function stand(refuges: Refuges, entry: Entry, when: number, upTo: number): void {
+  const { holders, keeps } = entry;
+  goTo(refuges, when === AT_START ? entry.groundAtStart : when === ON_DAY ? entry.ground : entry.groundAtEnd);
+  for (let index = 0; index < holders.length; index += 1) {
+    const is = keeps[index] as number;
+    if (is === 0 || is > upTo) continue;
+    const holder = holders[index] as Holder;
+    attack(refuges, when === AT_START ? holder.attackerAtStart : when === ON_DAY ? holder.attacker : holder.attackerAtEnd, 1);
+  }
 }
 
 const KEEPS = 1;
 const MAY_KEEP = 2;
 
-/** Whether one keeps the newcomer off, may do so, or does not (0); LEFT where it is close. */
-function keeping({ contests, fromRatio }: Layout, { meeting, step }: Holder): number {
-  const logRatio = logRatioIn(contests, meeting);
-  const at = standingAt(contests, meeting, logRatio);
+/** Whether one keeps the newcomer off, may do so, or does not (0); LEFT where it is close or bounds do not tell. */
+function keeping({ contests, fromRatio }: Layout, { meeting, step }: Holder, byBounds: boolean): number {
+  const isBound = byBounds && meeting.isMeasured;
+  const logRatio = isBound ? 0 : logRatioIn(contests, meeting);
+  const least = (isBound ? leastLogRatioIn(contests, meeting) : logRatio) - CLOSE;
+  const most = (isBound ? mostLogRatioIn(contests, meeting) : logRatio) + CLOSE;
+  const at = standingBetween(contests, meeting, least, most);
   if (at === LEFT) return LEFT;
   const { shift, shiftAtMost } = meeting.standings[at] as Standing;
-  const odds = logRatio + shift;
-  const oddsAtMost = logRatio + shiftAtMost;
-  if (Math.abs(odds - fromRatio) < CLOSE || Math.abs(oddsAtMost - fromRatio) < CLOSE) return LEFT;
-  if (oddsAtMost < fromRatio) return 0;
-  return step >= 0 && odds > fromRatio ? KEEPS : MAY_KEEP;
+  if (most + shiftAtMost < fromRatio) return 0;
+  if (least + shiftAtMost < fromRatio) return LEFT;
+  if (step >= 0 && least + shift > fromRatio) return KEEPS;
+  return step >= 0 && most + shift > fromRatio ? LEFT : MAY_KEEP;
 }

@@ -12,7 +12,7 @@ import type { BandColumns, Columns } from './columns.js';
 /**
  * Animals on days, each pair of them a place with a number, and what they are there: worked out once a scenario for all rules, in loops over arrays, which is many times
  * faster than one by one as they are asked for. Places at the start of growth and from the horizon on are worked out in each scenario: on all days between, lengths, strengths and
- * claims lie between. Places on other days are worked out together, once some rule needs them.
+ * claims lie between. Places on other days are worked out where bounds do not tell.
  */
 export interface Places {
   readonly columns: Columns;
@@ -28,14 +28,20 @@ export interface Places {
   squares: Float64Array;
   animalAt: Int32Array;
   yearsAt: Float64Array;
-  /** Places at the start, those from the horizon on, and the others. */
+  /** Places at the start, and those from the horizon on. */
   starts: Int32Array;
   ends: Int32Array;
-  days: Int32Array;
+  /** By place those of the same animal at the start and at the horizon or later, and how much of the time between is over. */
+  startAt: Int32Array;
+  endAt: Int32Array;
+  shareAt: Float64Array;
+  /** By place, the scenario for which it was worked out; and room for a list of places. */
+  workedOutIn: Float64Array;
+  room: Int32Array;
+  /** By animal the most by which the logarithm of its strength grows, a year. */
+  readonly growth: Float64Array;
   /** Whether any claim varies, or the adult length that it belongs to. */
   readonly claimsVary: boolean;
-  /** The scenario for which the others were worked out. */
-  daysIn: number;
   readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'standard' | 'depth' | 'claim' | 'adult', BandColumns>>;
   readonly builds: Builds;
 }
@@ -68,12 +74,21 @@ export function placesOn(columns: Columns): Places {
   const layOut = (): void => {
     const room = (): Float64Array => new Float64Array(placed.length);
     [places.lengths, places.logs, places.claims, places.squares] = [room(), room(), room(), room()];
+    places.workedOutIn = new Float64Array(placed.length);
+    places.room = new Int32Array(placed.length);
     places.animalAt = Int32Array.from(placed, ({ animal }) => animal);
     places.yearsAt = Float64Array.from(placed, ({ animal, day }) => yearsSince(animalOf(animal), day));
-    const sorts = placed.map(({ animal, day }) => (day === animalOf(animal).lengthDay ? 'start' : day >= stock.horizonDay ? 'end' : 'day'));
-    const ofSort = (wanted: (typeof sorts)[number]): Int32Array =>
-      Int32Array.from(sorts.flatMap((sort, place) => (sort === wanted ? [place] : [])));
-    [places.starts, places.ends, places.days] = [ofSort('start'), ofSort('end'), ofSort('day')];
+    const isStart = placed.map(({ animal, day }) => day === animalOf(animal).lengthDay);
+    const isEnd = placed.map(({ day }, place) => isStart[place] !== true && day >= stock.horizonDay);
+    places.starts = Int32Array.from(isStart.flatMap((is, place) => (is ? [place] : [])));
+    places.ends = Int32Array.from(isEnd.flatMap((is, place) => (is ? [place] : [])));
+    const there = (animal: number, day: number): number => placed.findIndex((place) => place.animal === animal && place.day === day);
+    places.startAt = Int32Array.from(placed, ({ animal }) => there(animal, animalOf(animal).lengthDay));
+    places.endAt = Int32Array.from(placed, ({ animal, day }) => there(animal, Math.max(day, stock.horizonDay)));
+    places.shareAt = Float64Array.from(placed, (_, place) => {
+      const inAll = places.yearsAt[places.endAt[place] as number] ?? 0;
+      return inAll > 0 ? (places.yearsAt[place] as number) / inAll : 0;
+    });
   };
   const own = stock.animals.map(({ kind }) => ownBuildOf(kind));
   const places: Places = {
@@ -89,9 +104,13 @@ export function placesOn(columns: Columns): Places {
     yearsAt: new Float64Array(0),
     starts: new Int32Array(0),
     ends: new Int32Array(0),
-    days: new Int32Array(0),
+    startAt: new Int32Array(0),
+    endAt: new Int32Array(0),
+    shareAt: new Float64Array(0),
+    workedOutIn: new Float64Array(0),
+    room: new Int32Array(0),
+    growth: new Float64Array(stock.animals.length),
     claimsVary: !stock.animals.every(({ kind }) => columns.isFixed(kind.rockClaimL) && columns.isFixed(kind.adultCm)),
-    daysIn: 0,
     bands: {
       length: ofAnimals('length'),
       asymptote: ofAnimals('asymptote'),
@@ -128,27 +147,62 @@ export function workOutEnds(places: Places): void {
   }
   if (isAnew) workOut(places, starts);
   workOut(places, places.ends);
+  workOutGrowth(places);
 }
 
-/** Works out the other places, unless that is done. */
-export function needDays(places: Places): void {
-  if (places.daysIn === places.columns.scenario) return;
-  places.daysIn = places.columns.scenario;
-  workOut(places, places.days);
+/** What a logarithm of a weight adds to that of the length that belongs to it. */
+const PER_LOG_WEIGHT: number = logWeightEquivalentLength(1) - logWeightEquivalentLength(0);
+
+function workOutGrowth({ growth, bands: { length, asymptote, rate }, builds: { exponent } }: Places): void {
+  for (let at = 0; at < growth.length; at += 1) {
+    const left = (asymptote.centre[at] as number) / (length.centre[at] as number) - 1;
+    // Without a curve an animal stays as it is.
+    growth[at] = left > 0 ? PER_LOG_WEIGHT * (exponent[at] as number) * (rate.centre[at] as number) * left : 0;
+  }
+}
+
+/** Those places of a list that are not worked out in each scenario; asked for when all is laid out. */
+export const placesToNeed = ({ starts, ends }: Places, list: readonly number[]): Int32Array =>
+  Int32Array.from(new Set(list.filter((place) => !starts.includes(place) && !ends.includes(place))));
+
+/** Works out these, save those that are. */
+export function need(places: Places, list: Int32Array): void {
+  const { workedOutIn, columns, room } = places;
+  let many = 0;
+  for (let index = 0; index < list.length; index += 1) {
+    const place = list[index] as number;
+    if (workedOutIn[place] === columns.scenario) continue;
+    workedOutIn[place] = columns.scenario;
+    room[many] = place;
+    many += 1;
+  }
+  if (many > 0) workOut(places, room, many);
+}
+
+/** The logarithm of a strength at a place is no less than on the chord from the start to the end: it grows ever more slowly. */
+export function logAtLeast({ logs, startAt, endAt, shareAt }: Places, place: number): number {
+  const start = logs[startAt[place] as number] as number;
+  return start + ((logs[endAt[place] as number] as number) - start) * (shareAt[place] as number);
+}
+
+/** It is no more than at the end, nor than with growth as fast as at the start. */
+export function logAtMost({ logs, startAt, endAt, animalAt, yearsAt, growth }: Places, place: number): number {
+  const straight = (logs[startAt[place] as number] as number) + (growth[animalAt[place] as number] as number) * (yearsAt[place] as number);
+  return Math.min(straight, logs[endAt[place] as number] as number);
 }
 
 /** One figure after the other: engines keep up best with short loops. */
-function workOut(places: Places, list: Int32Array): void {
-  workOutLengths(places, list);
-  workOutLogs(places, list);
-  workOutClaims(places, list);
+function workOut(places: Places, list: Int32Array, many: number = list.length): void {
+  workOutLengths(places, list, many);
+  workOutLogs(places, list, many);
+  workOutClaims(places, list, many);
 }
 
-function workOutLengths({ lengths, animalAt, yearsAt, bands }: Places, list: Int32Array): void {
+function workOutLengths({ lengths, animalAt, yearsAt, bands }: Places, list: Int32Array, many: number): void {
   const starts = bands.length.centre;
   const asymptotes = bands.asymptote.centre;
   const rates = bands.rate.centre;
-  for (let index = 0; index < list.length; index += 1) {
+  for (let index = 0; index < many; index += 1) {
     const place = list[index] as number;
     const at = animalAt[place] as number;
     const start = starts[at] as number;
@@ -162,8 +216,8 @@ function workOutLengths({ lengths, animalAt, yearsAt, bands }: Places, list: Int
   }
 }
 
-function workOutLogs({ lengths, logs, animalAt, builds: { logA, exponent, perTotal } }: Places, list: Int32Array): void {
-  for (let index = 0; index < list.length; index += 1) {
+function workOutLogs({ lengths, logs, animalAt, builds: { logA, exponent, perTotal } }: Places, list: Int32Array, many: number): void {
+  for (let index = 0; index < many; index += 1) {
     const place = list[index] as number;
     const at = animalAt[place] as number;
     const logLength = quickLog((lengths[place] as number) * (perTotal[at] as number));
@@ -171,11 +225,11 @@ function workOutLogs({ lengths, logs, animalAt, builds: { logA, exponent, perTot
   }
 }
 
-function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, list: Int32Array): void {
+function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, list: Int32Array, many: number): void {
   const adults = bands.adult.centre;
   const fulls = bands.claim.centre;
   const fullsAtMost = bands.claim.high;
-  for (let index = 0; index < list.length; index += 1) {
+  for (let index = 0; index < many; index += 1) {
     const place = list[index] as number;
     const at = animalAt[place] as number;
     const full = fulls[at] as number;

@@ -36,8 +36,8 @@ export interface Refuges {
   readonly columns: Columns;
   readonly places: Places;
   readonly rock: BandColumns;
-  /** The ground of an animal on a day among these others. */
-  readonly groundOf: (animal: number, day: number, others: readonly number[]) => Ground;
+  /** The ground of an animal among these others, each of them on a day. */
+  readonly groundOf: (animal: number, dayOf: (animal: number) => number, others: readonly number[]) => Ground;
   /** One of the others as attacker. */
   readonly attackerOn: (animal: number, day: number, attacker: number, others: readonly number[]) => Attacker;
   /** What was found of each ground, four numbers each: what is left, what may be held besides, squares of errors, and the scenario in which that was found. */
@@ -65,17 +65,17 @@ export function refugesOn(places: Places): Refuges {
   };
   const grounds: Ground[] = [];
   const known = new Map<string, Ground>();
-  const groundOf = (animal: number, day: number, others: readonly number[]): Ground => {
-    const key = [animal, day, ...others].join();
+  const groundOf = (animal: number, dayOf: (animal: number) => number, others: readonly number[]): Ground => {
+    const key = [animal, ...others].map((one) => placeOf(one, dayOf(one))).join();
     const there = known.get(key);
     if (there !== undefined) return there;
     const near = others.map((other) => ({ other, ...shareOf(animal, other) })).filter(({ share }) => share !== 0);
     const counted = near.filter(({ other }) => hasClaim(other));
     const ground: Ground = {
       at: grounds.length,
-      own: hasClaim(animal) ? placeOf(animal, day) : -1,
+      own: hasClaim(animal) ? placeOf(animal, dayOf(animal)) : -1,
       ownCount: countOf(animal),
-      others: Int32Array.from(counted, ({ other }) => placeOf(other, day)),
+      others: Int32Array.from(counted, ({ other }) => placeOf(other, dayOf(other))),
       shares: Float64Array.from(counted, ({ other, share }) => share * countOf(other)),
       inDoubt: Uint8Array.from(counted, ({ inDoubt }) => (inDoubt ? 1 : 0)),
       isKnown: stock.tank.rockL !== undefined && hasClaim(animal) && counted.length === near.length,

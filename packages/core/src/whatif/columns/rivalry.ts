@@ -14,11 +14,11 @@ import {
   type Meeting,
   mostLogRatioIn,
   type Standing,
-  standingAt,
+  standingBetween,
 } from './contests.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { needDays } from './places.js';
+import { need, placesToNeed } from './places.js';
 import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
 
 /** What one may do to the other on a day. */
@@ -26,9 +26,12 @@ interface Look {
   readonly meeting: Meeting;
   readonly ends: readonly [Ends, Ends, Ends];
   readonly refuge: Refuge;
-  /** The same at the horizon, when both claim most. */
+  /** The same when both were measured, and at the horizon: then they claim least and most. */
+  readonly refugeAtStart: Refuge;
   readonly refugeAtEnd: Refuge;
   readonly isAtEnd: boolean;
+  /** Where bounds do not tell these are worked out. */
+  readonly needed: Int32Array;
   /** No shelter is left to the target, or perhaps none. */
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
@@ -101,9 +104,9 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     return { harmed, hunted, mayHarm, mayHunt, most: Math.max(harmed, mayHarm) };
   };
   /** The rock that one needs as a refuge is what the other leaves of it. */
-  const refugeOn = (one: number, other: number, day: number): Refuge => ({
-    ground: refuges.groundOf(other, day, []),
-    attacker: refuges.attackerOn(other, day, one, []),
+  const refugeOn = (one: number, other: number, dayOf: (animal: number) => number): Refuge => ({
+    ground: refuges.groundOf(other, dayOf, []),
+    attacker: refuges.attackerOn(other, dayOf(one), one, []),
   });
   const lookOf = (one: number, other: number, day: number, from: number): Look | 'nothing' | undefined => {
     const [aggressor, target] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
@@ -116,9 +119,11 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     return {
       meeting,
       ends: [first, second, third],
-      refuge: refugeOn(one, other, day),
-      refugeAtEnd: refugeOn(one, other, Math.max(stock.horizonDay, day)),
+      refuge: refugeOn(one, other, () => day),
+      refugeAtStart: refugeOn(one, other, (at) => (stock.animals[at] as StockAnimal).lengthDay),
+      refugeAtEnd: refugeOn(one, other, () => Math.max(stock.horizonDay, day)),
       isAtEnd: day >= stock.horizonDay,
+      needed: placesToNeed(places, [meeting.one, meeting.other]),
       lacksShelter: shelter !== undefined && shelter.free <= 0,
       mayLackShelter: mayLackShelter(stock, target, [], 1),
     };
@@ -152,7 +157,16 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     }
   }
   pairs.sort((one, other) => rankAt(other.most) - rankAt(one.most));
-  return { contests, refuges, options, fromRatio, toRatio, pairs, ceilings: Int32Array.from(pairs, ({ most }) => rankAt(most)), least };
+  return {
+    contests,
+    refuges,
+    options,
+    fromRatio,
+    toRatio,
+    pairs,
+    ceilings: Int32Array.from(pairs, ({ most }) => rankAt(most)),
+    least,
+  };
 }
 
 function worstOf(layout: Layout): number {
@@ -163,11 +177,11 @@ function worstOf(layout: Layout): number {
     let weight = -1;
     for (let at = 0; at < looks.length; at += 1) {
       const look = looks[at] as Look;
-      if (!look.isAtEnd) {
-        if (cannotReach(layout, look, weight)) continue;
-        needDays(layout.refuges.places);
+      let end = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);
+      if (end === UNSURE) {
+        need(layout.refuges.places, look.needed);
+        end = endIn(layout, look, weight);
       }
-      const end = endIn(layout, look, weight);
       if (end === UNSURE) return LEFT;
       if (end > weight) weight = end;
     }
@@ -179,62 +193,71 @@ function worstOf(layout: Layout): number {
 
 const UNSURE = -2;
 
-/** Whether an attack cannot end in a weight above this one, by what two can be on any day. */
-function cannotReach(layout: Layout, look: Look, above: number): boolean {
-  const { contests, refuges, options, fromRatio, toRatio } = layout;
-  const { meeting, ends, refugeAtEnd } = look;
-  if (!meeting.isMeasured) return false;
-  const least = leastLogRatioIn(contests, meeting);
-  const most = mostLogRatioIn(contests, meeting);
-  const at = standingAt(contests, meeting, least);
-  if (at === LEFT || standingAt(contests, meeting, most) !== at) return false;
-  const { hunted, mayHarm, mayHunt, most: mostOfAll } = ends[at] as Ends;
-  if (mostOfAll <= above) return true;
-  const standing = meeting.standings[at] as Standing;
-  if (most + standing.shiftAtMost < fromRatio - CLOSE) return true;
-  const canBeEven = standing.answerAtMost >= options.standsGround && least + standing.shiftAtLeast < toRatio + CLOSE;
-  if (canBeEven || hunted > above || mayHunt > above || look.lacksShelter || look.mayLackShelter) return false;
-  goTo(refuges, refugeAtEnd.ground);
-  attack(refuges, refugeAtEnd.attacker, standing.isKin ? options.kinReach : 1);
-  const isEnough = mayHarm <= above || (standing.most < options.bites && refuges.isKnown);
-  return spareIn(refuges) > CLOSE && (isEnough || spareAtWorstIn(refuges) > CLOSE);
+/** How an attack ends, as a weight; UNSURE where it is close. */
+function endIn(layout: Layout, look: Look, above: number): number {
+  const logRatio = logRatioIn(layout.contests, look.meeting);
+  return endBetween(layout, look, above, logRatio - CLOSE, logRatio + CLOSE, look.refuge, look.refuge);
 }
 
-/** How an attack ends, as a weight; -1 not at all, UNSURE where it is close. Judged at the centre, then at the point less favourable to the target. */
-function endIn(layout: Layout, look: Look, above: number): number {
-  const { contests, refuges, options, fromRatio, toRatio } = layout;
-  const { meeting, refuge } = look;
-  const logRatio = logRatioIn(contests, meeting);
-  const at = standingAt(contests, meeting, logRatio);
-  if (at === LEFT) return UNSURE;
-  const { harmed, hunted, mayHarm, mayHunt, most } = look.ends[at] as Ends;
-  if (most <= above) return -1;
-  const standing = meeting.standings[at] as Standing;
-  const odds = logRatio + standing.shift;
-  const oddsAtMost = logRatio + standing.shiftAtMost;
-  if (Math.abs(odds - fromRatio) < CLOSE || Math.abs(oddsAtMost - fromRatio) < CLOSE) return UNSURE;
-  if (oddsAtMost < fromRatio) return -1;
-  // Odds that are not known are no number, and compare as neither.
-  const isCertain = harmed >= 0 && odds > fromRatio;
-  if (isCertain && standing.answer >= options.standsGround) {
-    if (Math.abs(odds - toRatio) < CLOSE) return UNSURE;
-    if (odds < toRatio) return harmed;
-  }
-  if (isCertain && look.lacksShelter) return harmed;
-  goTo(refuges, refuge.ground);
-  attack(refuges, refuge.attacker, standing.isKin ? options.kinReach : 1);
-  const spare = spareIn(refuges);
-  if (Math.abs(spare) < CLOSE) return UNSURE;
-  if (isCertain && spare < 0) return harmed;
-  if (isCertain && hunted >= 0) return hunted;
-  if (mayHarm <= above) return -1;
-  if (standing.answerAtMost >= options.standsGround) {
-    const oddsAtLeast = logRatio + standing.shiftAtLeast;
-    if (Math.abs(oddsAtLeast - toRatio) < CLOSE) return UNSURE;
-    if (oddsAtLeast < toRatio) return mayHarm;
-  }
-  if (look.lacksShelter || look.mayLackShelter) return mayHarm;
-  const atWorst = standing.most >= options.bites || !refuges.isKnown ? spareAtWorstIn(refuges) : spare;
-  if (Math.abs(atWorst) < CLOSE) return UNSURE;
-  return atWorst < 0 ? mayHarm : mayHunt;
+/** The same by what two can be on the day; UNSURE where that does not tell. */
+function endByBounds(layout: Layout, look: Look, above: number): number {
+  const { contests } = layout;
+  const { meeting, refugeAtStart, refugeAtEnd } = look;
+  if (!meeting.isMeasured) return UNSURE;
+  const least = leastLogRatioIn(contests, meeting) - CLOSE;
+  const most = mostLogRatioIn(contests, meeting) + CLOSE;
+  return endBetween(layout, look, above, least, most, refugeAtStart, refugeAtEnd);
 }
+
+/**
+ * How an attack ends, as a weight, where the logarithm of the ratio of strengths and the refuge lie between two; -1 not at all, or in no more than a weight; UNSURE where
+ * that does not tell. Judged at the centre, then at the point less favourable to the target.
+ */
+function endBetween(layout: Layout, look: Look, above: number, least: number, most: number, wider: Refuge, narrower: Refuge): number {
+  const { contests, options, fromRatio, toRatio } = layout;
+  const at = standingBetween(contests, look.meeting, least, most);
+  if (at === LEFT) return UNSURE;
+  const ends = look.ends[at] as Ends;
+  if (ends.most <= above) return -1;
+  const standing = look.meeting.standings[at] as Standing;
+  const { shift, shiftAtMost } = standing;
+  if (most + shiftAtMost < fromRatio) return -1;
+  if (least + shiftAtMost < fromRatio) return UNSURE;
+  // Odds that are not known are no number, and compare as neither.
+  const isCertain = ends.harmed >= 0 && least + shift > fromRatio;
+  if (!isCertain && ends.harmed >= 0 && most + shift > fromRatio) return UNSURE;
+  if (isCertain && standing.answer >= options.standsGround) {
+    if (most + shift < toRatio) return ends.harmed;
+    if (least + shift < toRatio) return UNSURE;
+  }
+  if (isCertain && look.lacksShelter) return ends.harmed;
+  const isChase = standing.most < options.bites;
+  const reach = standing.isKin ? options.kinReach : 1;
+  const spareAtLeast = spareFor(layout, narrower, reach);
+  const worstAtLeast = worstFor(layout, isChase);
+  const spareAtMost = wider === narrower ? spareAtLeast : spareFor(layout, wider, reach);
+  const worstAtMost = wider === narrower ? worstAtLeast : worstFor(layout, isChase);
+  if (isCertain) {
+    if (spareAtMost < -CLOSE) return ends.harmed;
+    if (spareAtLeast < CLOSE) return UNSURE;
+    if (ends.hunted >= 0) return ends.hunted;
+  }
+  if (ends.mayHarm <= above) return -1;
+  if (standing.answerAtMost >= options.standsGround) {
+    if (most + standing.shiftAtLeast < toRatio) return ends.mayHarm;
+    if (least + standing.shiftAtLeast < toRatio) return UNSURE;
+  }
+  if (look.lacksShelter || look.mayLackShelter || worstAtMost < -CLOSE) return ends.mayHarm;
+  return worstAtLeast > CLOSE ? ends.mayHunt : UNSURE;
+}
+
+/** What a refuge leaves to the target. */
+function spareFor({ refuges }: Layout, { ground, attacker }: Refuge, reach: number): number {
+  goTo(refuges, ground);
+  attack(refuges, attacker, reach);
+  return spareIn(refuges);
+}
+
+/** The same at the point less favourable to the target; whether a mere chase finds a refuge is not worth a doubt about litres. */
+const worstFor = ({ refuges }: Layout, isChase: boolean): number =>
+  isChase && refuges.isKnown ? spareIn(refuges) : spareAtWorstIn(refuges);
