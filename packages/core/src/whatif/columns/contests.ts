@@ -115,3 +115,25 @@ export function standingBetween({ muchLonger }: Contests, { asks }: Meeting, lea
   if (most < -muchLonger) return 2;
   return most < muchLonger && least > -muchLonger ? 0 : LEFT;
 }
+
+/** The best odds that the one may have in some meetings, meeting by meeting: most are told by these alone. */
+export interface BestOdds {
+  /** Places at which the one is strongest and the other weakest, and the most that residence and temper add. */
+  readonly strongest: Int32Array;
+  readonly weakest: Int32Array;
+  readonly shifts: Float64Array;
+}
+
+/** Asked for when all is laid out. */
+export function bestOddsOf({ places }: Contests, meetings: readonly Meeting[]): BestOdds {
+  const { ends, endAt, startAt } = places;
+  const isOnDay = (place: number): boolean => ends.includes(place);
+  return {
+    strongest: Int32Array.from(meetings, ({ one }) => (isOnDay(one) ? one : (endAt[one] as number))),
+    weakest: Int32Array.from(meetings, ({ one, other }) => (one === other || isOnDay(other) ? other : (startAt[other] as number))),
+    shifts: Float64Array.from(meetings, ({ standings }) => Math.max(...standings.map(({ shiftAtMost }) => shiftAtMost))),
+  };
+}
+
+export const bestOddsIn = ({ logs }: Places, { strongest, weakest, shifts }: BestOdds, index: number): number =>
+  (logs[strongest[index] as number] as number) - (logs[weakest[index] as number] as number) + (shifts[index] as number);

@@ -6,7 +6,17 @@ import { sameSort } from '../../rules/odds.js';
 import { isThere } from '../../rules/presence.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
-import { type Contests, contestsOn, logRatioIn, type Meeting, mostLogRatioIn, type Standing, standingAt } from './contests.js';
+import {
+  type BestOdds,
+  bestOddsIn,
+  bestOddsOf,
+  type Contests,
+  contestsOn,
+  logRatioIn,
+  type Meeting,
+  type Standing,
+  standingAt,
+} from './contests.js';
 import { type Contest, type Hierarchy, hierarchyOf, alwaysContest, mayContest, rulerIn, UNSURE } from './hierarchy.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
@@ -22,6 +32,8 @@ interface Look {
   readonly most: number;
   /** Of each attack what it is worth in the scenario that is looked at, if the aggressor rules. */
   readonly weights: Int8Array;
+  /** The best odds of the aggressor. */
+  readonly odds: BestOdds;
 }
 
 /** What one would do to another if it came to rule. */
@@ -34,10 +46,9 @@ interface Attack {
   /** The same at the horizon, when all claim most. */
   readonly groundAtEnd: Ground;
   readonly attackerAtEnd: Attacker;
-  /** The most that it may be worth, how far it may reach, and what residence and temper add to its odds at most. */
+  /** The most that it may be worth, and how far it may reach. */
   readonly most: number;
   readonly reachAtMost: number;
-  readonly shiftAtMost: number;
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
   /** Its place or that of another is not known, so that it may rule even where another is likelier to. */
@@ -115,7 +126,6 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
             true,
           ),
           reachAtMost: meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1,
-          shiftAtMost: Math.max(...meeting.standings.map(({ shiftAtMost }) => shiftAtMost)),
           mayRule,
           lacksShelter: shelter !== undefined && shelter.free <= 0,
           mayLackShelter: mayLackShelter(stock, animalAt(other), neither, 1),
@@ -133,6 +143,10 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
       ),
       attacks,
       most: Math.max(-1, ...attacks.map(({ most }) => most)),
+      odds: bestOddsOf(
+        contests,
+        attacks.map(({ meeting }) => meeting),
+      ),
       weights: new Int8Array(attacks.length),
     };
   };
@@ -161,18 +175,20 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, most, weights }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, odds, most, weights }: Look, above: number): number {
   if (most <= above) return -1;
+  const { oneSided } = layout;
+  const { places } = layout.contests;
   let isHarmed = false;
   for (let index = 0; index < attacks.length; index += 1) {
+    weights[index] = -1;
+    if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
-    if (isHarmless(layout, one)) weights[index] = -1;
-    else {
-      need(layout.contests.places, needed);
-      const weight = weightIn(layout, one, true);
-      weights[index] = weight;
-      if (weight !== -1) isHarmed = true;
-    }
+    if (isRoomFor(layout, one)) continue;
+    need(places, needed);
+    const weight = weightIn(layout, one, true);
+    weights[index] = weight;
+    if (weight !== -1) isHarmed = true;
   }
   if (!isHarmed) return -1;
   const ruler = rulerIn(layout.contests, hierarchy);
@@ -194,14 +210,15 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, most, weights }: 
   return failure >= 0 ? failure : doubt;
 }
 
-/** Whether an attack cannot harm, by what all claim at most and what two can be on any day. */
-function isHarmless({ contests, refuges, oneSided }: Layout, look: Attack): boolean {
-  if (!look.lacksShelter && !look.mayLackShelter) {
-    goTo(refuges, look.groundAtEnd);
-    attack(refuges, look.attackerAtEnd, look.reachAtMost);
-    if (spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE) return true;
-  }
-  return look.meeting.isMeasured && mostLogRatioIn(contests, look.meeting) + look.shiftAtMost < oneSided - CLOSE;
+/** Whether the other has a refuge even when all claim most. */
+function isRoomFor(
+  { refuges }: Layout,
+  { groundAtEnd, attackerAtEnd, reachAtMost, lacksShelter, mayLackShelter: mayLack }: Attack,
+): boolean {
+  if (lacksShelter || mayLack) return false;
+  goTo(refuges, groundAtEnd);
+  attack(refuges, attackerAtEnd, reachAtMost);
+  return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
 }
 
 /** What an attack by the ruler, or by one that may rule, comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */

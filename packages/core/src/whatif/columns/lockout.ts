@@ -111,16 +111,14 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
     const shelter = freeShelter(stock, newcomer, others);
     const known = holders as Holder[];
     const most = Math.max(...known.map(({ step }) => step));
+    const ground = refuges.groundOf(at, () => day, present);
     return {
       holders: known,
       keeps: new Int8Array(known.length),
-      ground: refuges.groundOf(at, () => day, present),
+      ground,
       groundAtStart: refuges.groundOf(at, (one) => animalAt(one).lengthDay, present),
       groundAtEnd: refuges.groundOf(at, () => end, present),
-      needed: placesToNeed(
-        places,
-        [at, ...present].map((one) => places.placeOf(one, day)),
-      ),
+      needed: placesToNeed(places, [places.placeOf(at, day), ...ground.others, ...known.map(({ meeting }) => meeting.one)]),
       lacksShelter: shelter !== undefined && shelter.free < newcomer.count,
       mayLackShelter: mayLackShelter(stock, newcomer, others, newcomer.count),
       most: most < 0 ? DOUBTS.error : most >= errorFrom ? FAILS.error : FAILS.warning,

@@ -7,6 +7,9 @@ import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import { comesInto, isToldByCompany, spanOf } from '../../rules/rivalry.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import {
+  type BestOdds,
+  bestOddsIn,
+  bestOddsOf,
   type Contests,
   contestsOn,
   leastLogRatioIn,
@@ -55,6 +58,8 @@ interface Ends {
 
 interface Pair {
   readonly looks: readonly Look[];
+  /** Number of the first of them among all looks. */
+  readonly first: number;
   readonly most: number;
 }
 
@@ -78,6 +83,10 @@ interface Layout {
   readonly ceilings: Int32Array;
   /** The rank of what does not vary. */
   readonly least: number;
+  /** Of all looks the best odds of the aggressor. */
+  readonly odds: BestOdds;
+  /** Room for two ratios: a number that is handed over would become an object. */
+  readonly ratios: Float64Array;
 }
 
 /** The rule `rivalry` in columns: which two may harm each other at all, and how gravely, is laid out once. */
@@ -131,6 +140,7 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
 
   let least = NOTHING_RANK;
   const pairs: Pair[] = [];
+  const meetings: Meeting[] = [];
   for (let one = 0; one < stock.animals.length; one += 1) {
     for (let other = one; other < stock.animals.length; other += 1) {
       const [first, second] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
@@ -153,7 +163,10 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
       if (looks.includes(undefined)) return undefined;
       const live = looks.filter((look): look is Look => look !== undefined && look !== 'nothing');
       const most = Math.max(-1, ...live.flatMap(({ ends }) => ends.map((end) => end.most)));
-      if (live.length > 0) pairs.push({ looks: live, most });
+      if (live.length > 0) {
+        pairs.push({ looks: live, first: meetings.length, most });
+        meetings.push(...live.map(({ meeting }) => meeting));
+      }
     }
   }
   pairs.sort((one, other) => rankAt(other.most) - rankAt(one.most));
@@ -166,20 +179,24 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     pairs,
     ceilings: Int32Array.from(pairs, ({ most }) => rankAt(most)),
     least,
+    odds: bestOddsOf(contests, meetings),
+    ratios: new Float64Array(2),
   };
 }
 
 function worstOf(layout: Layout): number {
-  const { pairs, ceilings } = layout;
+  const { pairs, ceilings, odds, fromRatio, refuges } = layout;
+  const { places } = refuges;
   let rank = layout.least;
   for (let index = 0; index < pairs.length && (ceilings[index] as number) > rank; index += 1) {
-    const { looks } = pairs[index] as Pair;
+    const { looks, first } = pairs[index] as Pair;
     let weight = -1;
     for (let at = 0; at < looks.length; at += 1) {
+      if (bestOddsIn(places, odds, first + at) < fromRatio - CLOSE) continue;
       const look = looks[at] as Look;
       let end = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);
       if (end === UNSURE) {
-        need(layout.refuges.places, look.needed);
+        need(places, look.needed);
         end = endIn(layout, look, weight);
       }
       if (end === UNSURE) return LEFT;
@@ -196,25 +213,29 @@ const UNSURE = -2;
 /** How an attack ends, as a weight; UNSURE where it is close. */
 function endIn(layout: Layout, look: Look, above: number): number {
   const logRatio = logRatioIn(layout.contests, look.meeting);
-  return endBetween(layout, look, above, logRatio - CLOSE, logRatio + CLOSE, look.refuge, look.refuge);
+  layout.ratios[0] = logRatio - CLOSE;
+  layout.ratios[1] = logRatio + CLOSE;
+  return endBetween(layout, look, above, look.refuge, look.refuge);
 }
 
 /** The same by what two can be on the day; UNSURE where that does not tell. */
 function endByBounds(layout: Layout, look: Look, above: number): number {
-  const { contests } = layout;
-  const { meeting, refugeAtStart, refugeAtEnd } = look;
+  const { contests, ratios } = layout;
+  const { meeting } = look;
   if (!meeting.isMeasured) return UNSURE;
-  const least = leastLogRatioIn(contests, meeting) - CLOSE;
-  const most = mostLogRatioIn(contests, meeting) + CLOSE;
-  return endBetween(layout, look, above, least, most, refugeAtStart, refugeAtEnd);
+  ratios[0] = leastLogRatioIn(contests, meeting) - CLOSE;
+  ratios[1] = mostLogRatioIn(contests, meeting) + CLOSE;
+  return endBetween(layout, look, above, look.refugeAtStart, look.refugeAtEnd);
 }
 
 /**
- * How an attack ends, as a weight, where the logarithm of the ratio of strengths and the refuge lie between two; -1 not at all, or in no more than a weight; UNSURE where
- * that does not tell. Judged at the centre, then at the point less favourable to the target.
+ * How an attack ends, as a weight, where the logarithm of the ratio of strengths lies between the two that are noted, and the refuge between two; -1 not at all, or in no
+ * more than a weight; UNSURE where that does not tell. Judged at the centre, then at the point less favourable to the target.
  */
-function endBetween(layout: Layout, look: Look, above: number, least: number, most: number, wider: Refuge, narrower: Refuge): number {
-  const { contests, options, fromRatio, toRatio } = layout;
+function endBetween(layout: Layout, look: Look, above: number, wider: Refuge, narrower: Refuge): number {
+  const { contests, refuges, options, fromRatio, toRatio, ratios } = layout;
+  const least = ratios[0] as number;
+  const most = ratios[1] as number;
   const at = standingBetween(contests, look.meeting, least, most);
   if (at === LEFT) return UNSURE;
   const ends = look.ends[at] as Ends;
@@ -231,12 +252,21 @@ function endBetween(layout: Layout, look: Look, above: number, least: number, mo
     if (least + shift < toRatio) return UNSURE;
   }
   if (isCertain && look.lacksShelter) return ends.harmed;
-  const isChase = standing.most < options.bites;
   const reach = standing.isKin ? options.kinReach : 1;
-  const spareAtLeast = spareFor(layout, narrower, reach);
-  const worstAtLeast = worstFor(layout, isChase);
-  const spareAtMost = wider === narrower ? spareAtLeast : spareFor(layout, wider, reach);
-  const worstAtMost = wider === narrower ? worstAtLeast : worstFor(layout, isChase);
+  goTo(refuges, narrower.ground);
+  attack(refuges, narrower.attacker, reach);
+  // Whether a mere chase finds a refuge is not worth a doubt about litres.
+  const isSimple = standing.most < options.bites && refuges.isKnown;
+  const spareAtLeast = spareIn(refuges);
+  const worstAtLeast = isSimple ? spareAtLeast : spareAtWorstIn(refuges);
+  let spareAtMost = spareAtLeast;
+  let worstAtMost = worstAtLeast;
+  if (wider !== narrower && !(worstAtLeast > CLOSE)) {
+    goTo(refuges, wider.ground);
+    attack(refuges, wider.attacker, reach);
+    spareAtMost = spareIn(refuges);
+    worstAtMost = isSimple ? spareAtMost : spareAtWorstIn(refuges);
+  }
   if (isCertain) {
     if (spareAtMost < -CLOSE) return ends.harmed;
     if (spareAtLeast < CLOSE) return UNSURE;
@@ -250,14 +280,3 @@ function endBetween(layout: Layout, look: Look, above: number, least: number, mo
   if (look.lacksShelter || look.mayLackShelter || worstAtMost < -CLOSE) return ends.mayHarm;
   return worstAtLeast > CLOSE ? ends.mayHunt : UNSURE;
 }
-
-/** What a refuge leaves to the target. */
-function spareFor({ refuges }: Layout, { ground, attacker }: Refuge, reach: number): number {
-  goTo(refuges, ground);
-  attack(refuges, attacker, reach);
-  return spareIn(refuges);
-}
-
-/** The same at the point less favourable to the target; whether a mere chase finds a refuge is not worth a doubt about litres. */
-const worstFor = ({ refuges }: Layout, isChase: boolean): number =>
-  isChase && refuges.isKnown ? spareIn(refuges) : spareAtWorstIn(refuges);

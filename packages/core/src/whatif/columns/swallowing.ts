@@ -94,10 +94,13 @@ function lookForFailures(layout: Layout): number {
     if (!raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
     const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
     const ratio = Math.max(mouthRatio, capRatio[predator] as number);
-    if (fits(sides, pair, ratio)) {
+    const isFitting = fitsByBounds(sides, pair, ratio);
+    if (isFitting === 1 || (isFitting < 0 && fits(sides, pair, ratio))) {
       let rank = pair.fails;
       if (failsEasily > rank && (raises(layout, pair, failsEasily) || pair.days.length > 0)) {
-        if (fits(sides, pair, easyRatioOf(mouthRatio, ratio, options))) rank = failsEasily;
+        const easyRatio = easyRatioOf(mouthRatio, ratio, options);
+        const isEasy = fitsByBounds(sides, pair, easyRatio);
+        if (isEasy === 1 || (isEasy < 0 && fits(sides, pair, easyRatio))) rank = failsEasily;
       }
       raise(layout, pair, rank);
       if (isSooner(layout, pair, rank, from - today)) comeBy(layout, pair, rank, ratio);
@@ -116,16 +119,18 @@ function lookForFailures(layout: Layout): number {
   return doubts;
 }
 
-/** Whether the one is at some time up to the last day so many times as long as the other. */
+/** Whether the one is at some time up to the last day so many times as long as the other: 1 or 0 by what they are in the end, -1 where that does not tell. */
+function fitsByBounds({ bands, atHorizon }: MouthsAndBodies, { predator, prey, isToTheEnd }: SwallowingPair, ratio: number): number {
+  if (!isToTheEnd) return -1;
+  const reaches = atHorizon[predator] as number;
+  if (reaches > ratio * (atHorizon[prey] as number) * (1 + CLOSE)) return 1;
+  // What is measured after the first day counts as it is until then: prey is never shorter.
+  return reaches * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number) ? 0 : -1;
+}
+
 function fits(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number): boolean {
   const { predator, prey, years, predatorYears, preyYears } = pair;
-  const { bands, end, atHorizon } = sides;
-  if (pair.isToTheEnd) {
-    const reaches = atHorizon[predator] as number;
-    if (reaches > ratio * (atHorizon[prey] as number) * (1 + CLOSE)) return true;
-    // What is measured after the first day counts as it is until then: prey is never shorter.
-    if (reaches * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number)) return false;
-  }
+  const { bands, end } = sides;
   const { rate } = bands;
   return (
     crossedBy(
@@ -196,7 +201,8 @@ function lookForDoubts(layout: Layout, doubts: number, written: () => Stock): vo
       const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
       const ratio = Math.max(mouthRatio / fitFactor(sides, predator, prey), (capAtWorst[predator] as number) * UNDER);
       const mayFitLater = pair.stays && (full[predator] as number) >= ratio * (full[prey] as number);
-      if (!mayFitLater && !fits(sides, pair, ratio)) continue;
+      const mayFit = fitsByBounds(sides, pair, ratio);
+      if (!mayFitLater && (mayFit === 0 || (mayFit < 0 && !fits(sides, pair, ratio)))) continue;
     }
     asked ??= sidesOf(written(), lastDayOf(columns.stock), options);
     const verdict = judgeGape(measurePair(columns.stock, asked.swallower(predator), asked.body(prey), from, until, options));
