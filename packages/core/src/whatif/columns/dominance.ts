@@ -20,7 +20,18 @@ import {
 import { type Contest, type Hierarchy, hierarchyOf, alwaysContest, mayContest, rulerIn, UNSURE } from './hierarchy.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
+import {
+  attack,
+  type Attacker,
+  goTo,
+  type Ground,
+  hasRoom,
+  type Refuges,
+  spareAtWorstIn,
+  spareIn,
+  type Stands,
+  standsOf,
+} from './refuges.js';
 import { need, placesToNeed } from './places.js';
 
 /** The tank on a day that is looked at. */
@@ -32,6 +43,11 @@ interface Look {
   readonly most: number;
   /** Of each attack what it is worth in the scenario that is looked at, if the aggressor rules. */
   readonly weights: Int8Array;
+  /** Who is attacked, at the horizon and with the attacker reaching as far as it may: then all claim most. */
+  readonly stands: Stands;
+  /** Of each attack, whether it was found in this scenario that the other has room; and the same attack among those of the last look, -1 where it is none of them. */
+  readonly rooms: Uint8Array;
+  twins: Int32Array;
   /** The best odds of the aggressor. */
   readonly odds: BestOdds;
 }
@@ -43,12 +59,8 @@ interface Attack {
   readonly meeting: Meeting;
   readonly ground: Ground;
   readonly attacker: Attacker;
-  /** The same at the horizon, when all claim most. */
-  readonly groundAtEnd: Ground;
-  readonly attackerAtEnd: Attacker;
-  /** The most that it may be worth, and how far it may reach. */
+  /** The most that it may be worth. */
   readonly most: number;
-  readonly reachAtMost: number;
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
   /** Its place or that of another is not known, so that it may rule even where another is likelier to. */
@@ -95,6 +107,7 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
     const present = stock.animals.flatMap((animal, at) => (isThere(stock, animal, day) ? [at] : []));
     const found: Contest[] = [];
     const attacks: Attack[] = [];
+    const stands: Parameters<typeof standsOf>[0][number][] = [];
     const isRanked = (at: number): boolean => gapsOf(animalAt(at), day).length === 0;
     for (const [index, at] of present.entries()) {
       if (!isFixed(animalAt(at).kind.record.conduct?.company)) return undefined;
@@ -114,18 +127,21 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         const neither = others.filter((one) => one !== at).map(animalAt);
         const shelter = freeShelter(stock, animalAt(other), neither);
         const end = Math.max(day, stock.horizonDay);
+        const isKin = meeting.standings.some((standing) => standing.isKin);
+        stands.push({
+          ground: refuges.groundOf(other, () => end, others),
+          attacker: refuges.attackerOn(other, end, at, others),
+          reach: isKin ? Math.max(1, options.kinReach) : 1,
+        });
         attacks.push({
           aggressor: index,
           meeting,
           ground: refuges.groundOf(other, () => day, others),
           attacker: refuges.attackerOn(other, day, at, others),
-          groundAtEnd: refuges.groundOf(other, () => end, others),
-          attackerAtEnd: refuges.attackerOn(other, end, at, others),
           most: weightOf(
             meeting.standings.some(({ most }) => most >= options.kills),
             true,
           ),
-          reachAtMost: meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1,
           mayRule,
           lacksShelter: shelter !== undefined && shelter.free <= 0,
           mayLackShelter: mayLackShelter(stock, animalAt(other), neither, 1),
@@ -147,6 +163,9 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         contests,
         attacks.map(({ meeting }) => meeting),
       ),
+      stands: standsOf(stands),
+      rooms: new Uint8Array(stands.length),
+      twins: new Int32Array(stands.length).fill(-1),
       weights: new Int8Array(attacks.length),
     };
   };
@@ -156,6 +175,8 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
   const looked = days.map(lookOn);
   if (looked.includes(undefined)) return undefined;
   const looks = looked as Look[];
+  const last = looks[looks.length - 1] as Look;
+  for (const look of looks) if (look !== last) look.twins = twinsOf(look.stands, last.stands);
   // Whether anyone rules may hang on who is much smaller: so rare that it is left to the rule.
   if (contested.length > 0 && !contested.some(alwaysContest)) return undefined;
   const least = contested.length > 0 ? PASSED_RANK : INAPPLICABLE_RANK;
@@ -175,16 +196,23 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, odds, most, weights }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rooms, twins, odds, most, weights }: Look, above: number): number {
   if (most <= above) return -1;
-  const { oneSided } = layout;
+  const { oneSided, refuges, looks } = layout;
+  const last = looks[looks.length - 1] as Look;
   const { places } = layout.contests;
   let isHarmed = false;
   for (let index = 0; index < attacks.length; index += 1) {
     weights[index] = -1;
+    rooms[index] = 0;
     if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
-    if (isRoomFor(layout, one)) continue;
+    if (!one.lacksShelter && !one.mayLackShelter) {
+      const twin = twins[index] as number;
+      const isThere = twin >= 0 && last.rooms[twin] === 1;
+      rooms[index] = isThere || hasRoom(refuges, stands, index) ? 1 : 0;
+      if (rooms[index] === 1) continue;
+    }
     need(places, needed);
     const weight = weightIn(layout, one, true);
     weights[index] = weight;
@@ -210,16 +238,13 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, odds, most, weigh
   return failure >= 0 ? failure : doubt;
 }
 
-/** Whether the other has a refuge even when all claim most. */
-function isRoomFor(
-  { refuges }: Layout,
-  { groundAtEnd, attackerAtEnd, reachAtMost, lacksShelter, mayLackShelter: mayLack }: Attack,
-): boolean {
-  if (lacksShelter || mayLack) return false;
-  goTo(refuges, groundAtEnd);
-  attack(refuges, attackerAtEnd, reachAtMost);
-  return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
-}
+/** Where stands are the same as some of others, the numbers of those; else -1. */
+const twinsOf = (stands: Stands, others: Stands): Int32Array =>
+  Int32Array.from(stands.grounds, (ground, index) =>
+    others.grounds.findIndex(
+      (other, at) => other === ground && others.places[at] === stands.places[index] && others.less[at] === stands.less[index],
+    ),
+  );
 
 /** What an attack by the ruler, or by one that may rule, comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
 function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack, rules: boolean): number {
