@@ -183,8 +183,7 @@ export function compareWithCheck(id: string, varying: Varying, scenarios: number
   const stock = copyOf(stockIn(documents, first));
   const writing = writingInto(stock, documents, first, fixed);
   const columns = writing === undefined ? undefined : columnsOf(stock, writing);
-  const kernels = columns === undefined ? undefined : kernelsOn(columns);
-  const kernel: Kernel | undefined = kernels?.of(rule, optionsOf(rule, stock));
+  const kernel: Kernel | undefined = columns === undefined ? undefined : kernelsOn(columns)(rule, optionsOf(rule, stock));
   const values = new Float64Array(variables.length);
   const outputs = new Float64Array(evaluator.columns.length);
   const valid = evaluator.columns.length - 2;
@@ -200,7 +199,6 @@ export function compareWithCheck(id: string, varying: Varying, scenarios: number
       continue;
     }
     columns.read(values);
-    kernels?.start();
     const rank = kernel();
     if (rank === LEFT) seen.left += 1;
     else {

@@ -26,13 +26,14 @@ import {
   goTo,
   type Ground,
   hasRoom,
+  rockAtLeast,
   type Refuges,
   spareAtWorstIn,
   spareIn,
   type Stands,
   standsOf,
 } from './refuges.js';
-import { need, placesToNeed } from './places.js';
+import { need, needEnds, placesToNeed } from './places.js';
 
 /** The tank on a day that is looked at. */
 interface Look {
@@ -43,11 +44,9 @@ interface Look {
   readonly most: number;
   /** Of each attack what it is worth in the scenario that is looked at, if the aggressor rules. */
   readonly weights: Int8Array;
-  /** Who is attacked, at the horizon and with the attacker reaching as far as it may: then all claim most. */
   readonly stands: Stands;
-  /** Of each attack, whether it was found in this scenario that the other has room; and the same attack among those of the last look, -1 where it is none of them. */
-  readonly rooms: Uint8Array;
-  twins: Int32Array;
+  /** Litres of rock beyond which the others have room whatever they are, the most first. */
+  readonly rockFor: Float64Array;
   /** The best odds of the aggressor. */
   readonly odds: BestOdds;
 }
@@ -59,6 +58,10 @@ interface Attack {
   readonly meeting: Meeting;
   readonly ground: Ground;
   readonly attacker: Attacker;
+  /** The same at the horizon, with the attacker reaching as far as it may: then all claim most. */
+  readonly atEnd: { readonly ground: Ground; readonly attacker: Attacker; readonly reach: number };
+  /** Litres of rock beyond which the other has room whatever they are. */
+  readonly rockFor: number;
   /** The most that it may be worth. */
   readonly most: number;
   readonly lacksShelter: boolean;
@@ -107,7 +110,6 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
     const present = stock.animals.flatMap((animal, at) => (isThere(stock, animal, day) ? [at] : []));
     const found: Contest[] = [];
     const attacks: Attack[] = [];
-    const stands: Parameters<typeof standsOf>[0][number][] = [];
     const isRanked = (at: number): boolean => gapsOf(animalAt(at), day).length === 0;
     for (const [index, at] of present.entries()) {
       if (!isFixed(animalAt(at).kind.record.conduct?.company)) return undefined;
@@ -127,12 +129,9 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         const neither = others.filter((one) => one !== at).map(animalAt);
         const shelter = freeShelter(stock, animalAt(other), neither);
         const end = Math.max(day, stock.horizonDay);
-        const isKin = meeting.standings.some((standing) => standing.isKin);
-        stands.push({
-          ground: refuges.groundOf(other, () => end, others),
-          attacker: refuges.attackerOn(other, end, at, others),
-          reach: isKin ? Math.max(1, options.kinReach) : 1,
-        });
+        const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
+        const lacksShelter = shelter !== undefined && shelter.free <= 0;
+        const mayLack = mayLackShelter(stock, animalAt(other), neither, 1);
         attacks.push({
           aggressor: index,
           meeting,
@@ -142,13 +141,20 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
             meeting.standings.some(({ most }) => most >= options.kills),
             true,
           ),
+          atEnd: {
+            ground: refuges.groundOf(other, () => end, others),
+            attacker: refuges.attackerOn(other, end, at, others),
+            reach,
+          },
+          rockFor: lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(other, others, [at], reach),
           mayRule,
-          lacksShelter: shelter !== undefined && shelter.free <= 0,
-          mayLackShelter: mayLackShelter(stock, animalAt(other), neither, 1),
+          lacksShelter,
+          mayLackShelter: mayLack,
         });
       }
     }
     contested.push(...found);
+    attacks.sort((one, other) => other.rockFor - one.rockFor || 0);
     const there = present.map((at) => places.placeOf(at, day));
     return {
       needed: placesToNeed(places, there),
@@ -163,9 +169,8 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         contests,
         attacks.map(({ meeting }) => meeting),
       ),
-      stands: standsOf(stands),
-      rooms: new Uint8Array(stands.length),
-      twins: new Int32Array(stands.length).fill(-1),
+      stands: standsOf(attacks.map(({ atEnd }) => atEnd)),
+      rockFor: Float64Array.from(attacks, (one) => one.rockFor),
       weights: new Int8Array(attacks.length),
     };
   };
@@ -175,8 +180,6 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
   const looked = days.map(lookOn);
   if (looked.includes(undefined)) return undefined;
   const looks = looked as Look[];
-  const last = looks[looks.length - 1] as Look;
-  for (const look of looks) if (look !== last) look.twins = twinsOf(look.stands, last.stands);
   // Whether anyone rules may hang on who is much smaller: so rare that it is left to the rule.
   if (contested.length > 0 && !contested.some(alwaysContest)) return undefined;
   const least = contested.length > 0 ? PASSED_RANK : INAPPLICABLE_RANK;
@@ -196,23 +199,21 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rooms, twins, odds, most, weights }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, odds, most, weights }: Look, above: number): number {
   if (most <= above) return -1;
-  const { oneSided, refuges, looks } = layout;
-  const last = looks[looks.length - 1] as Look;
+  const { oneSided, refuges } = layout;
   const { places } = layout.contests;
+  const rockL = rockAtLeast(refuges);
+  let many = 0;
+  while (many < attacks.length && !(rockL > (rockFor[many] as number))) many += 1;
+  if (many === 0) return -1;
+  needEnds(places);
   let isHarmed = false;
-  for (let index = 0; index < attacks.length; index += 1) {
+  for (let index = 0; index < many; index += 1) {
     weights[index] = -1;
-    rooms[index] = 0;
     if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
-    if (!one.lacksShelter && !one.mayLackShelter) {
-      const twin = twins[index] as number;
-      const isThere = twin >= 0 && last.rooms[twin] === 1;
-      rooms[index] = isThere || hasRoom(refuges, stands, index) ? 1 : 0;
-      if (rooms[index] === 1) continue;
-    }
+    if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, stands, index)) continue;
     need(places, needed);
     const weight = weightIn(layout, one, true);
     weights[index] = weight;
@@ -223,7 +224,7 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rooms, tw
   if (ruler === UNSURE) return UNSURE;
   let failure = -1;
   let doubt = -1;
-  for (let index = 0; index < attacks.length; index += 1) {
+  for (let index = 0; index < many; index += 1) {
     const one = attacks[index] as Attack;
     let weight = weights[index] as number;
     if (weight === -1) continue;
@@ -237,14 +238,6 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rooms, tw
   }
   return failure >= 0 ? failure : doubt;
 }
-
-/** Where stands are the same as some of others, the numbers of those; else -1. */
-const twinsOf = (stands: Stands, others: Stands): Int32Array =>
-  Int32Array.from(stands.grounds, (ground, index) =>
-    others.grounds.findIndex(
-      (other, at) => other === ground && others.places[at] === stands.places[index] && others.less[at] === stands.less[index],
-    ),
-  );
 
 /** What an attack by the ruler, or by one that may rule, comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
 function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack, rules: boolean): number {

@@ -4,7 +4,7 @@ import { judgePumps, measurePumps } from '../../rules/escape/pumps.js';
 import type { BandColumns } from './columns.js';
 import { CLOSE, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { need, placesToNeed } from './places.js';
+import { need, needEnds, placesToNeed } from './places.js';
 
 const FAILED = rankOfVerdict({ outcome: 'failed', level: 'warning' });
 const DOUBT = rankOfVerdict({ outcome: 'cantTell', level: 'warning' });
@@ -34,6 +34,7 @@ export function escapeKernel({ columns, places }: Shared): Kernel {
   const [depth, length, gap] = [ofAnimals('depth'), ofAnimals('length'), ofTank('gap')];
 
   return () => {
+    needEnds(places);
     need(places, needed);
     const { lengths, animalAt } = places;
     const gapCm = gap.centre[0] as number;

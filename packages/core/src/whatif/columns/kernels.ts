@@ -14,7 +14,7 @@ import { entryGapKernel } from './entry-gap.js';
 import { escapeKernel } from './escape.js';
 import type { Kernel } from './kernel.js';
 import { lockoutOn } from './lockout.js';
-import { type Places, placesOn, workOutEnds } from './places.js';
+import { type Places, placesOn } from './places.js';
 import { type Refuges, refugesOn } from './refuges.js';
 import { rivalryOn } from './rivalry.js';
 import { rockCrowdingKernel } from './rock-crowding.js';
@@ -43,19 +43,9 @@ const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([
   [escaping, escapeKernel],
 ]);
 
-/** The kernels of rules on these columns. */
-export interface Kernels {
-  /** The kernel of a rule; undefined where it has none, or none for such a stock. */
-  readonly of: (rule: AnyRule, options: Options) => Kernel | undefined;
-  /** Works out what they share, once the columns are read. */
-  readonly start: () => void;
-}
-
-export function kernelsOn(columns: Columns): Kernels {
+/** The kernels of rules on these columns; undefined where a rule has none, or none for such a stock. */
+export function kernelsOn(columns: Columns): (rule: AnyRule, options: Options) => Kernel | undefined {
   const places = placesOn(columns);
   const shared: Shared = { columns, places, refuges: refugesOn(places) };
-  return {
-    of: (rule, options) => KERNELS.get(rule)?.(shared, options),
-    start: () => workOutEnds(places),
-  };
+  return (rule, options) => KERNELS.get(rule)?.(shared, options);
 }

@@ -16,8 +16,8 @@ import {
 } from './contests.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { need, placesToNeed } from './places.js';
-import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
+import { need, needEnds, placesToNeed } from './places.js';
+import { attack, type Attacker, goTo, type Ground, type Refuges, rockAtLeast, spareAtWorstIn, spareIn } from './refuges.js';
 
 /** A newcomer, and those that would keep it off what they hold unless it beats them. */
 interface Entry {
@@ -30,6 +30,8 @@ interface Entry {
   readonly groundAtEnd: Ground;
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
+  /** Litres of rock beyond which it has room, whatever all are. */
+  readonly rockFor: number;
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
   /** The gravest that it may come to. */
@@ -109,6 +111,8 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
     if (holders.includes(undefined)) return undefined;
     const others = present.map(animalAt);
     const shelter = freeShelter(stock, newcomer, others);
+    const lacksShelter = shelter !== undefined && shelter.free < newcomer.count;
+    const mayLack = mayLackShelter(stock, newcomer, others, newcomer.count);
     const known = holders as Holder[];
     const most = Math.max(...known.map(({ step }) => step));
     const ground = refuges.groundOf(at, () => day, present);
@@ -119,8 +123,9 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
       groundAtStart: refuges.groundOf(at, (one) => animalAt(one).lengthDay, present),
       groundAtEnd: refuges.groundOf(at, () => end, present),
       needed: placesToNeed(places, [places.placeOf(at, day), ...ground.others, ...known.map(({ meeting }) => meeting.one)]),
-      lacksShelter: shelter !== undefined && shelter.free < newcomer.count,
-      mayLackShelter: mayLackShelter(stock, newcomer, others, newcomer.count),
+      rockFor: lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(at, present, fierce, 1),
+      lacksShelter,
+      mayLackShelter: mayLack,
       most: most < 0 ? DOUBTS.error : most >= errorFrom ? FAILS.error : FAILS.warning,
     };
   };
@@ -141,15 +146,19 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
 }
 
 function worstOf(layout: Layout): number {
-  const { entries } = layout;
+  const { entries, refuges } = layout;
+  const { places } = refuges;
+  const rockL = rockAtLeast(refuges);
   let rank = layout.least;
   for (let index = 0; index < entries.length; index += 1) {
     const entry = entries[index] as Entry;
     if (entry.most <= rank) break;
+    if (rank >= PASSED_RANK && rockL > entry.rockFor) continue;
+    needEnds(places);
     if (rank >= PASSED_RANK && isSurelyFree(layout, entry)) continue;
     let reached = rankIn(layout, entry, true);
     if (reached === LEFT) {
-      need(layout.refuges.places, entry.needed);
+      need(places, entry.needed);
       reached = rankIn(layout, entry, false);
       if (reached === LEFT) return LEFT;
     }

@@ -42,6 +42,8 @@ export interface Places {
   readonly growth: Float64Array;
   /** Whether any claim varies, or the adult length that it belongs to. */
   readonly claimsVary: boolean;
+  /** The scenario for which places at the start and from the horizon on were worked out. */
+  endsIn: number;
   readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'standard' | 'depth' | 'claim' | 'adult', BandColumns>>;
   readonly builds: Builds;
 }
@@ -111,6 +113,7 @@ export function placesOn(columns: Columns): Places {
     room: new Int32Array(0),
     growth: new Float64Array(stock.animals.length),
     claimsVary: !stock.animals.every(({ kind }) => columns.isFixed(kind.rockClaimL) && columns.isFixed(kind.adultCm)),
+    endsIn: 0,
     bands: {
       length: ofAnimals('length'),
       asymptote: ofAnimals('asymptote'),
@@ -133,8 +136,10 @@ export function placesOn(columns: Columns): Places {
   return places;
 }
 
-/** Works out the places at the start and from the horizon on, for the scenario that the columns hold. */
-export function workOutEnds(places: Places): void {
+/** Works out the places at the start and from the horizon on, unless that is done for the scenario that the columns hold. */
+export function needEnds(places: Places): void {
+  if (places.endsIn === places.columns.scenario) return;
+  places.endsIn = places.columns.scenario;
   takeBuilds(places);
   const { starts, lengths, animalAt, bands, builds } = places;
   const { changed } = builds;
@@ -165,7 +170,7 @@ function workOutGrowth({ growth, bands: { length, asymptote, rate }, builds: { e
 export const placesToNeed = ({ starts, ends }: Places, list: readonly number[]): Int32Array =>
   Int32Array.from(new Set(list.filter((place) => !starts.includes(place) && !ends.includes(place))));
 
-/** Works out these, save those that are. */
+/** Works out these besides, save those that are. */
 export function need(places: Places, list: Int32Array): void {
   const { workedOutIn, columns, room } = places;
   let many = 0;

@@ -1,4 +1,5 @@
 import { likeness } from '../../biology/likeness.js';
+import type { Band } from '../../quantity/band.js';
 import { holdsTogether, weightsIn } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import type { BandColumns, Columns } from './columns.js';
@@ -39,6 +40,8 @@ export interface Refuges {
   readonly rock: BandColumns;
   /** The ground of an animal among these others, each of them on a day. */
   readonly groundOf: (animal: number, dayOf: (animal: number) => number, others: readonly number[]) => Ground;
+  /** Litres of rock beyond which an animal has room though all are full grown, at whatever errors, with some of the others attacking so many times as far as they claim; Infinity where something is not known, or claims vary. */
+  readonly rockFor: (animal: number, others: readonly number[], attackers: readonly number[], reach: number) => number;
   /** One of the others as attacker. */
   readonly attackerOn: (animal: number, day: number, attacker: number, others: readonly number[]) => Attacker;
   /** What was found of each ground, four numbers each: what is left, what may be held besides, squares of errors, and the scenario in which that was found. */
@@ -98,11 +101,31 @@ export function refugesOn(places: Places): Refuges {
     };
   };
 
+  const rockFor = (animal: number, others: readonly number[], attackers: readonly number[], reach: number): number => {
+    const all = [animal, ...new Set([...others, ...attackers])].map((at) => {
+      const isAttacker = at !== animal && attackers.includes(at);
+      const times = countOf(at) * (isAttacker ? reach : at === animal ? 1 : shareOf(animal, at).share);
+      return { kind: animalAt(at).kind, times };
+    });
+    if (attackers.includes(animal)) all.push({ kind: animalAt(animal).kind, times: countOf(animal) * reach });
+    const counted = all.filter(({ times }) => times !== 0);
+    if (stock.tank.rockL === undefined || !counted.every(({ kind }) => kind.rockClaimL !== undefined && columns.isFixed(kind.rockClaimL)))
+      return Number.POSITIVE_INFINITY;
+    let litres = 0;
+    let errors = 0;
+    for (const { kind, times } of counted) {
+      const { centre, high } = kind.rockClaimL as Band;
+      litres += times * centre;
+      errors += square(times * (high - centre));
+    }
+    return litres + Math.sqrt(errors) + CLOSE;
+  };
   const refuges: Refuges = {
     columns,
     places,
     rock: columns.ofTank('rock'),
     groundOf,
+    rockFor,
     attackerOn,
     found: new Float64Array(0),
     here: new Float64Array(3),
@@ -110,6 +133,9 @@ export function refugesOn(places: Places): Refuges {
   };
   return refuges;
 }
+
+/** The rock that is there for sure: nothing that is off takes more. */
+export const rockAtLeast = ({ rock }: Refuges): number => rock.low[0] as number;
 
 /** Goes to a ground: no attackers yet. */
 export function goTo(refuges: Refuges, ground: Ground): void {

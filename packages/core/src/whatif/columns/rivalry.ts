@@ -21,8 +21,8 @@ import {
 } from './contests.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { need, placesToNeed } from './places.js';
-import { attack, type Attacker, goTo, type Ground, type Refuges, spareAtWorstIn, spareIn } from './refuges.js';
+import { need, needEnds, placesToNeed } from './places.js';
+import { attack, type Attacker, goTo, type Ground, type Refuges, rockAtLeast, spareAtWorstIn, spareIn } from './refuges.js';
 
 /** What one may do to the other on a day. */
 interface Look {
@@ -35,6 +35,8 @@ interface Look {
   readonly isAtEnd: boolean;
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
+  /** Litres of rock beyond which it comes to nothing, whatever the two are. */
+  readonly rockFor: number;
   /** No shelter is left to the target, or perhaps none. */
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
@@ -83,7 +85,8 @@ interface Layout {
   readonly ceilings: Int32Array;
   /** The rank of what does not vary. */
   readonly least: number;
-  /** Of all looks the best odds of the aggressor. */
+  /** Of all looks the rock beyond which they come to nothing, and the best odds of the aggressor. */
+  readonly rockFor: Float64Array;
   readonly odds: BestOdds;
   /** Room for two ratios: a number that is handed over would become an object. */
   readonly ratios: Float64Array;
@@ -125,6 +128,11 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     const [first, second, third] = meeting.standings.map((standing) => endsOf(standing, aggressor, target)) as [Ends, Ends, Ends];
     if (first.most < 0 && second.most < 0 && third.most < 0) return 'nothing';
     const shelter = freeShelter(stock, target, []);
+    const lacksShelter = shelter !== undefined && shelter.free <= 0;
+    const mayLack = mayLackShelter(stock, target, [], 1);
+    const canBeEven = meeting.standings.some(({ answerAtMost }) => answerAtMost >= options.standsGround);
+    const canBeHunted = [first, second, third].some(({ hunted, mayHunt }) => hunted >= 0 || mayHunt >= 0);
+    const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
     return {
       meeting,
       ends: [first, second, third],
@@ -133,14 +141,15 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
       refugeAtEnd: refugeOn(one, other, () => Math.max(stock.horizonDay, day)),
       isAtEnd: day >= stock.horizonDay,
       needed: placesToNeed(places, [meeting.one, meeting.other]),
-      lacksShelter: shelter !== undefined && shelter.free <= 0,
-      mayLackShelter: mayLackShelter(stock, target, [], 1),
+      rockFor: canBeEven || canBeHunted || lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(other, [], [one], reach),
+      lacksShelter,
+      mayLackShelter: mayLack,
     };
   };
 
   let least = NOTHING_RANK;
   const pairs: Pair[] = [];
-  const meetings: Meeting[] = [];
+  const all: Look[] = [];
   for (let one = 0; one < stock.animals.length; one += 1) {
     for (let other = one; other < stock.animals.length; other += 1) {
       const [first, second] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
@@ -164,8 +173,8 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
       const live = looks.filter((look): look is Look => look !== undefined && look !== 'nothing');
       const most = Math.max(-1, ...live.flatMap(({ ends }) => ends.map((end) => end.most)));
       if (live.length > 0) {
-        pairs.push({ looks: live, first: meetings.length, most });
-        meetings.push(...live.map(({ meeting }) => meeting));
+        pairs.push({ looks: live, first: all.length, most });
+        all.push(...live);
       }
     }
   }
@@ -179,19 +188,26 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     pairs,
     ceilings: Int32Array.from(pairs, ({ most }) => rankAt(most)),
     least,
-    odds: bestOddsOf(contests, meetings),
+    odds: bestOddsOf(
+      contests,
+      all.map(({ meeting }) => meeting),
+    ),
+    rockFor: Float64Array.from(all, (look) => look.rockFor),
     ratios: new Float64Array(2),
   };
 }
 
 function worstOf(layout: Layout): number {
-  const { pairs, ceilings, odds, fromRatio, refuges } = layout;
+  const { pairs, ceilings, odds, rockFor, fromRatio, refuges } = layout;
   const { places } = refuges;
+  const rockL = rockAtLeast(refuges);
   let rank = layout.least;
   for (let index = 0; index < pairs.length && (ceilings[index] as number) > rank; index += 1) {
     const { looks, first } = pairs[index] as Pair;
     let weight = -1;
     for (let at = 0; at < looks.length; at += 1) {
+      if (rockL > (rockFor[first + at] as number)) continue;
+      needEnds(places);
       if (bestOddsIn(places, odds, first + at) < fromRatio - CLOSE) continue;
       const look = looks[at] as Look;
       let end = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);

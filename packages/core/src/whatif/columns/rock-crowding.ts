@@ -3,7 +3,7 @@ import { type Claimants, claimantsIn } from './claimants.js';
 import type { BandColumns } from './columns.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
-import type { Places } from './places.js';
+import { needEnds, type Places } from './places.js';
 
 const FAILED_ERROR = rankOfVerdict({ outcome: 'failed', level: 'error' });
 const FAILED_WARNING = rankOfVerdict({ outcome: 'failed', level: 'warning' });
@@ -40,6 +40,7 @@ export function rockCrowdingKernel({ columns, places }: Shared, options: RockCro
     const rockLow = rock.low[0] as number;
     if ((full.most[0] as number) < rockL * UNDER && (lacks || (full.most[1] as number) < rockLow * UNDER)) return quiet;
 
+    needEnds(places);
     held.workOut();
     let most = 0;
     for (let turn = 0; turn < rows.length; turn += 1) {

@@ -37,16 +37,14 @@ export interface Runs {
 /** The runs of the rules that are asked, over scenarios that differ from `stock` in what is written alone. */
 export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): Runs {
   const columns = columnsOf(stock, writing);
-  const kernels = kernelsOn(columns);
-  let usesKernels = false;
+  const kernelOf = kernelsOn(columns);
   const runs = askedUnder(stock, [...byRule.keys()]).flatMap(({ rule, options }): Run[] => {
     const askings = byRule.get(rule) ?? [];
     if ((rule as unknown) === gape) {
       const { varies } = objectRun(rule, options, askings, stock, probe);
       return [{ run: swallowingRun(columns, options as GapeOptions, askings), varies }];
     }
-    const kernel = kernels.of(rule, options);
-    usesKernels ||= kernel !== undefined;
+    const kernel = kernelOf(rule, options);
     const outright = kernel === undefined ? [] : askings.filter(({ what, subjects }) => what === 'outcome' && subjects.length === 0);
     const others = askings.filter((asking) => !outright.includes(asking));
     return [
@@ -56,13 +54,7 @@ export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }:
         : [kernelRun(kernel, outright, objectRun(rule, options, outright, stock, probe))]),
     ];
   });
-  return {
-    runs,
-    read: (values) => {
-      columns.read(values);
-      if (usesKernels) kernels.start();
-    },
-  };
+  return { runs, read: columns.read };
 }
 
 /** By the rule's own functions on the stock. */
