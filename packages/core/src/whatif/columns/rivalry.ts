@@ -35,7 +35,8 @@ interface Look {
   readonly isAtEnd: boolean;
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
-  /** Litres of rock beyond which it comes to nothing, whatever the two are. */
+  /** Litres of rock beyond which the target has room, and beyond which it comes to nothing, whatever the two are. */
+  readonly roomFrom: number;
   readonly rockFor: number;
   /** No shelter is left to the target, or perhaps none. */
   readonly lacksShelter: boolean;
@@ -133,6 +134,7 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     const canBeEven = meeting.standings.some(({ answerAtMost }) => answerAtMost >= options.standsGround);
     const canBeHunted = [first, second, third].some(({ hunted, mayHunt }) => hunted >= 0 || mayHunt >= 0);
     const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
+    const roomFrom = refuges.rockFor(other, [], [one], reach);
     return {
       meeting,
       ends: [first, second, third],
@@ -141,7 +143,8 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
       refugeAtEnd: refugeOn(one, other, () => Math.max(stock.horizonDay, day)),
       isAtEnd: day >= stock.horizonDay,
       needed: placesToNeed(places, [meeting.one, meeting.other]),
-      rockFor: canBeEven || canBeHunted || lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(other, [], [one], reach),
+      roomFrom,
+      rockFor: canBeEven || canBeHunted || lacksShelter || mayLack ? Number.POSITIVE_INFINITY : roomFrom,
       lacksShelter,
       mayLackShelter: mayLack,
     };
@@ -268,20 +271,26 @@ function endBetween(layout: Layout, look: Look, above: number, wider: Refuge, na
     if (least + shift < toRatio) return UNSURE;
   }
   if (isCertain && look.lacksShelter) return ends.harmed;
-  const reach = standing.isKin ? options.kinReach : 1;
-  goTo(refuges, narrower.ground);
-  attack(refuges, narrower.attacker, reach);
-  // Whether a mere chase finds a refuge is not worth a doubt about litres.
-  const isSimple = standing.most < options.bites && refuges.isKnown;
-  const spareAtLeast = spareIn(refuges);
-  const worstAtLeast = isSimple ? spareAtLeast : spareAtWorstIn(refuges);
-  let spareAtMost = spareAtLeast;
-  let worstAtMost = worstAtLeast;
-  if (wider !== narrower && !(worstAtLeast > CLOSE)) {
-    goTo(refuges, wider.ground);
-    attack(refuges, wider.attacker, reach);
-    spareAtMost = spareIn(refuges);
-    worstAtMost = isSimple ? spareAtMost : spareAtWorstIn(refuges);
+  let spareAtLeast = Number.POSITIVE_INFINITY;
+  let worstAtLeast = Number.POSITIVE_INFINITY;
+  let spareAtMost = Number.POSITIVE_INFINITY;
+  let worstAtMost = Number.POSITIVE_INFINITY;
+  if (!(rockAtLeast(refuges) > look.roomFrom)) {
+    const reach = standing.isKin ? options.kinReach : 1;
+    goTo(refuges, narrower.ground);
+    attack(refuges, narrower.attacker, reach);
+    // Whether a mere chase finds a refuge is not worth a doubt about litres.
+    const isSimple = standing.most < options.bites && refuges.isKnown;
+    spareAtLeast = spareIn(refuges);
+    worstAtLeast = isSimple ? spareAtLeast : spareAtWorstIn(refuges);
+    spareAtMost = spareAtLeast;
+    worstAtMost = worstAtLeast;
+    if (wider !== narrower && !(worstAtLeast > CLOSE)) {
+      goTo(refuges, wider.ground);
+      attack(refuges, wider.attacker, reach);
+      spareAtMost = spareIn(refuges);
+      worstAtMost = isSimple ? spareAtMost : spareAtWorstIn(refuges);
+    }
   }
   if (isCertain) {
     if (spareAtMost < -CLOSE) return ends.harmed;
