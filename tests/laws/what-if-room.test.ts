@@ -199,12 +199,11 @@ function compare({ scene, varying, isExact, thresholds, uncertain, seed }: Choic
   );
   const columns = writing === undefined ? undefined : columnsOf(stock, writing);
   const onColumns = columns === undefined ? undefined : kernelsOn(columns);
-  const kernels = judged.map((rule) => onColumns?.of(rule, optionsOf(rule, stock)));
+  const kernels = judged.map((rule) => onColumns?.(rule, optionsOf(rule, stock)));
   for (let scenario = 0; scenario < SCENARIOS; scenario += 1) {
     study.draw(scenario, values);
     study.evaluator.evaluate(values, outputs, 0);
     columns?.read(values);
-    onColumns?.start();
     const changed = scenarioOf(situation, library, study.variables, values);
     const there = stockOf(changed.situation, changed.library).stock;
     const { findings, summary } = check(there, judged);

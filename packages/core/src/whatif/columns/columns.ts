@@ -140,20 +140,32 @@ function holdersThatVary(stock: Stock, { slots }: Writing): ReadonlySet<object> 
   return varying;
 }
 
-/** Brings bands that vary up to date: those that are the value of a variable straight, the others by writing them. */
+/** Brings bands that vary up to date: those that are the value of a variable straight or a multiple of it, the others by writing them. */
 function reading(bands: readonly BandInColumns[], writing: Writing): (values: Float64Array) => void {
-  const others = bands.filter(({ band }) => !writing.exact.has(band));
+  const isOther = ({ band }: BandInColumns): boolean => !writing.exact.has(band) && !writing.multiples.has(band);
+  const others = bands.filter(isOther);
+  const multiples = bands.flatMap(({ band, to, at }) => {
+    const multiple = writing.multiples.get(band);
+    return multiple === undefined ? [] : [{ ...multiple, to, at }];
+  });
   const exact = [...new Set(bands.map(({ to }) => to))].flatMap((to) => {
     const here = bands.filter((one) => one.to === to && writing.exact.has(one.band));
     const ats = Int32Array.from(here, ({ at }) => at);
     const variables = Int32Array.from(here, ({ band }) => writing.exact.get(band) as number);
-    return [...new Set([to.low, to.centre, to.high])].map((column) => ({ column, ats, variables }));
+    return here.length === 0 ? [] : [...new Set([to.low, to.centre, to.high])].map((column) => ({ column, ats, variables }));
   });
   const writers = writing.writersOf(others.map(({ band }) => band));
   return (values) => {
     for (let index = 0; index < exact.length; index += 1) {
       const { column, ats, variables } = exact[index] as (typeof exact)[number];
       for (let one = 0; one < ats.length; one += 1) column[ats[one] as number] = values[variables[one] as number] as number;
+    }
+    for (let index = 0; index < multiples.length; index += 1) {
+      const { to, at, variable, ofOne } = multiples[index] as (typeof multiples)[number];
+      const value = values[variable] as number;
+      to.low[at] = value * ofOne.low;
+      to.centre[at] = value * ofOne.centre;
+      to.high[at] = value * ofOne.high;
     }
     for (let index = 0; index < writers.length; index += 1) (writers[index] as (typeof writers)[number])(values);
     for (let index = 0; index < others.length; index += 1) copyBand(others[index] as BandInColumns);

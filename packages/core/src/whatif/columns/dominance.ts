@@ -14,6 +14,7 @@ import {
   contestsOn,
   logRatioIn,
   type Meeting,
+  mostLogRatioIn,
   type Standing,
   standingAt,
 } from './contests.js';
@@ -201,8 +202,8 @@ function worstOf(layout: Layout): number {
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
 function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, odds, most, weights }: Look, above: number): number {
   if (most <= above) return -1;
-  const { oneSided, refuges } = layout;
-  const { places } = layout.contests;
+  const { contests, oneSided, refuges } = layout;
+  const { places } = contests;
   const rockL = rockAtLeast(refuges);
   let many = 0;
   while (many < attacks.length && !(rockL > (rockFor[many] as number))) many += 1;
@@ -213,6 +214,7 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, 
     weights[index] = -1;
     if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
+    if (one.meeting.isMeasured && mostLogRatioIn(contests, one.meeting) + (odds.shifts[index] as number) < oneSided - CLOSE) continue;
     if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, stands, index)) continue;
     need(places, needed);
     const weight = weightIn(layout, one, true);
@@ -220,7 +222,7 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, 
     if (weight !== -1) isHarmed = true;
   }
   if (!isHarmed) return -1;
-  const ruler = rulerIn(layout.contests, hierarchy);
+  const ruler = rulerIn(contests, hierarchy);
   if (ruler === UNSURE) return UNSURE;
   let failure = -1;
   let doubt = -1;

@@ -42,6 +42,8 @@ interface Holder {
   readonly meeting: Meeting;
   /** What it does to newcomers; below 0 where it is not known. */
   readonly step: number;
+  /** Where bounds do not tell these are worked out. */
+  readonly needed: Int32Array;
   readonly attacker: Attacker;
   readonly attackerAtStart: Attacker;
   readonly attackerAtEnd: Attacker;
@@ -103,6 +105,7 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
       return {
         meeting,
         step: stepOf(other),
+        needed: placesToNeed(places, [meeting.one, meeting.other]),
         attacker: refuges.attackerOn(at, day, other, present),
         attackerAtStart: refuges.attackerOn(at, animalAt(other).lengthDay, other, present),
         attackerAtEnd: refuges.attackerOn(at, end, other, present),
@@ -156,12 +159,8 @@ function worstOf(layout: Layout): number {
     if (rank >= PASSED_RANK && rockL > entry.rockFor) continue;
     needEnds(places);
     if (rank >= PASSED_RANK && isSurelyFree(layout, entry)) continue;
-    let reached = rankIn(layout, entry, true);
-    if (reached === LEFT) {
-      need(places, entry.needed);
-      reached = rankIn(layout, entry, false);
-      if (reached === LEFT) return LEFT;
-    }
+    const reached = rankIn(layout, entry);
+    if (reached === LEFT) return LEFT;
     if (reached > rank) rank = reached;
   }
   return rank;
@@ -175,8 +174,8 @@ function isSurelyFree({ refuges }: Layout, { holders, groundAtEnd, lacksShelter,
   return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
 }
 
-/** What an entry comes to, by what all can be on the day or as they are on it; LEFT where that does not tell, or is close. */
-function rankIn(layout: Layout, entry: Entry, byBounds: boolean): number {
+/** What an entry comes to; LEFT where it is close. */
+function rankIn(layout: Layout, entry: Entry): number {
   const { refuges, errorFrom } = layout;
   const { holders, keeps, lacksShelter } = entry;
   let step = -1;
@@ -184,8 +183,12 @@ function rankIn(layout: Layout, entry: Entry, byBounds: boolean): number {
   let mayBeKept = false;
   for (let index = 0; index < holders.length; index += 1) {
     const holder = holders[index] as Holder;
-    const is = keeping(layout, holder, byBounds);
-    if (is === LEFT) return LEFT;
+    let is = keeping(layout, holder, true);
+    if (is === LEFT) {
+      need(refuges.places, holder.needed);
+      is = keeping(layout, holder, false);
+      if (is === LEFT) return LEFT;
+    }
     keeps[index] = is;
     if (is === MAY_KEEP) mayBeKept = true;
     if (is !== KEEPS) continue;
@@ -197,17 +200,34 @@ function rankIn(layout: Layout, entry: Entry, byBounds: boolean): number {
   const doubts = mayBeKept || step >= errorFrom ? DOUBTS.error : DOUBTS.warning;
   if (isKept) {
     if (lacksShelter) return fails;
-    stand(refuges, entry, byBounds ? AT_START : ON_DAY, KEEPS);
-    if (spareIn(refuges) < -CLOSE) return fails;
-    if (byBounds) stand(refuges, entry, AT_END, KEEPS);
-    if (spareIn(refuges) < CLOSE) return LEFT;
+    const spare = spareFor(refuges, entry, KEEPS);
+    if (spare === LEFT) return LEFT;
+    if (spare === NONE) return fails;
   }
   if (lacksShelter || entry.mayLackShelter) return doubts;
-  stand(refuges, entry, byBounds ? AT_START : ON_DAY, MAY_KEEP);
-  if (spareAtWorstIn(refuges) < -CLOSE) return doubts;
-  if (byBounds) stand(refuges, entry, AT_END, MAY_KEEP);
-  return spareAtWorstIn(refuges) > CLOSE ? PASSED_RANK : LEFT;
+  const spare = spareFor(refuges, entry, MAY_KEEP);
+  if (spare === LEFT) return LEFT;
+  return spare === NONE ? doubts : PASSED_RANK;
 }
+
+const NONE = 0;
+const SOME = 1;
+
+/** Whether a newcomer has room where those attack that keep it off, or that may; then at the point less favourable to it. By bounds if they tell; LEFT where it is close. */
+function spareFor(refuges: Refuges, entry: Entry, upTo: number): number {
+  stand(refuges, entry, AT_END, upTo);
+  if (leftIn(refuges, upTo) > CLOSE) return SOME;
+  stand(refuges, entry, AT_START, upTo);
+  if (leftIn(refuges, upTo) < -CLOSE) return NONE;
+  need(refuges.places, entry.needed);
+  stand(refuges, entry, ON_DAY, upTo);
+  const left = leftIn(refuges, upTo);
+  if (Math.abs(left) < CLOSE) return LEFT;
+  return left < 0 ? NONE : SOME;
+}
+
+/** Where the rock is not known, what is left is no number: only doubts can come of that. */
+const leftIn = (refuges: Refuges, upTo: number): number => (upTo === KEEPS ? spareIn(refuges) : spareAtWorstIn(refuges));
 
 const AT_START = 0;
 const ON_DAY = 1;

@@ -1,4 +1,5 @@
 import type { Rock, Situation, SpeciesRecord } from '@commensal/schema';
+import type { Band } from '../../quantity/band.js';
 import { convert, isConvertible } from '../../quantity/units.js';
 import { kindOf } from '../../stock/kind-of.js';
 import type { Library } from '../../stock/library.js';
@@ -16,8 +17,16 @@ export interface Writing {
   readonly slots: readonly Varied[];
   /** Bands that become exactly the value of a variable, and which. */
   readonly exact: ReadonlyMap<object, number>;
+  /** Bands that become so many times the value of a variable, save for rounding. */
+  readonly multiples: ReadonlyMap<object, Multiple>;
   /** What brings these objects up to date, and as little else as can be. */
   readonly writersOf: (holders: readonly object[]) => readonly ((values: Float64Array) => void)[];
+}
+
+/** A variable, and what a band is at a value of 1. */
+export interface Multiple {
+  readonly variable: number;
+  readonly ofOne: Band;
 }
 
 /** What the documents are, variable by variable. */
@@ -90,6 +99,7 @@ export function writingInto(stock: Stock, documents: Documents, first: Float64Ar
   return {
     slots: places,
     exact: new Map(bands.map(({ band, variable }) => [band, variable])),
+    multiples: rockByMass(stock, scenarioIn(documents, first).situation.tank.rock, variables),
     write: (values) => {
       put(values);
       for (const one of puts) one.put(values);
@@ -101,6 +111,18 @@ export function writingInto(stock: Stock, documents: Documents, first: Float64Ar
       return [...(here.length === 0 ? [] : [puttingStraight(here).put]), ...roots.map((one) => one.put)];
     },
   };
+}
+
+/** The envelope of rock is a multiple of its mass where nothing else of the rock varies. */
+function rockByMass({ tank: { rockL } }: Stock, rock: Rock | undefined, variables: readonly Variable[]): ReadonlyMap<object, Multiple> {
+  const ofRock = variables.flatMap(({ at, unit }, variable) =>
+    at.filter((pointer) => pointer.startsWith('/situation/tank/rock')).map((pointer) => ({ pointer, unit, variable })),
+  );
+  const [mass] = ofRock;
+  const isMass = mass?.pointer === '/situation/tank/rock/mass' && mass.unit === 'kg' && ofRock.length === 1;
+  if (!isMass || rock === undefined || rock.envelope !== undefined || rockL === undefined) return new Map();
+  const ofOne = envelopeOf({ ...rock, mass: { value: 1, unit: 'kg' } });
+  return ofOne === undefined ? new Map() : new Map([[rockL, { variable: mass.variable, ofOne }]]);
 }
 
 const isSetting = (pointer: string): boolean => pointer.startsWith('/situation/settings/');
