@@ -27,6 +27,7 @@ import { attack, type Attacker, goTo, type Ground, type Refuges, rockAtLeast, sp
 /** What one may do to the other on a day. */
 interface Look {
   readonly meeting: Meeting;
+  /** By who is much smaller. */
   readonly ends: readonly [Ends, Ends, Ends];
   readonly refuge: Refuge;
   /** The same when both were measured, and at the horizon: then they claim least and most. */
@@ -48,7 +49,7 @@ interface Refuge {
   readonly attacker: Attacker;
 }
 
-/** How a standing may end, as weights by which the attacks of two are compared; below 0 where it cannot. */
+/** A standing, and how it may end, as weights by which the attacks of two are compared; below 0 where it cannot. */
 interface Ends {
   /** Harm that is certain: both are hurt, or the target has no refuge; killed in spite of one. */
   readonly harmed: number;
@@ -57,6 +58,15 @@ interface Ends {
   readonly mayHarm: number;
   readonly mayHunt: number;
   readonly most: number;
+  /** Whether the target stands its ground for certain, or may. */
+  readonly stands: boolean;
+  readonly mayStand: boolean;
+  /** A chase at most. */
+  readonly isChase: boolean;
+  readonly reach: number;
+  readonly shift: number;
+  readonly shiftAtLeast: number;
+  readonly shiftAtMost: number;
 }
 
 interface Pair {
@@ -106,7 +116,8 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
   const [fromRatio, toRatio] = [logRatioAtChance(options.evenFrom), logRatioAtChance(options.evenTo)];
   if (contests === undefined || Number.isNaN(fromRatio) || Number.isNaN(toRatio) || !isFixed(stock.tank.shelters)) return undefined;
 
-  const endsOf = ({ step, most }: Standing, aggressor: StockAnimal, target: StockAnimal): Ends => {
+  const endsOf = (standing: Standing, aggressor: StockAnimal, target: StockAnimal): Ends => {
+    const { step, most, shift, shiftAtLeast, shiftAtMost } = standing;
     const solitary = isOfSolitaryKind(aggressor, target);
     const weightAt = (at: number, from: number, harm: 'oneSided' | 'hunted', hasFailed: boolean): number =>
       at < from ? -1 : weightOf(LEVELS.indexOf(levelOf(solitary, at, harm, options)), hasFailed);
@@ -114,7 +125,20 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     const mayHarm = weightAt(most, chases, 'oneSided', false);
     const hunted = weightAt(step, Math.max(chases, kills), 'hunted', true);
     const mayHunt = weightAt(most, Math.max(chases, kills), 'hunted', false);
-    return { harmed, hunted, mayHarm, mayHunt, most: Math.max(harmed, mayHarm) };
+    return {
+      harmed,
+      hunted,
+      mayHarm,
+      mayHunt,
+      most: Math.max(harmed, mayHarm),
+      stands: standing.answer >= options.standsGround,
+      mayStand: standing.answerAtMost >= options.standsGround,
+      isChase: most < options.bites,
+      reach: standing.isKin ? options.kinReach : 1,
+      shift,
+      shiftAtLeast,
+      shiftAtMost,
+    };
   };
   /** The rock that one needs as a refuge is what the other leaves of it. */
   const refugeOn = (one: number, other: number, dayOf: (animal: number) => number): Refuge => ({
@@ -131,7 +155,7 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     const shelter = freeShelter(stock, target, []);
     const lacksShelter = shelter !== undefined && shelter.free <= 0;
     const mayLack = mayLackShelter(stock, target, [], 1);
-    const canBeEven = meeting.standings.some(({ answerAtMost }) => answerAtMost >= options.standsGround);
+    const canBeEven = [first, second, third].some(({ mayStand }) => mayStand);
     const canBeHunted = [first, second, third].some(({ hunted, mayHunt }) => hunted >= 0 || mayHunt >= 0);
     const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
     const roomFrom = refuges.rockFor(other, [], [one], reach);
@@ -252,21 +276,20 @@ function endByBounds(layout: Layout, look: Look, above: number): number {
  * more than a weight; UNSURE where that does not tell. Judged at the centre, then at the point less favourable to the target.
  */
 function endBetween(layout: Layout, look: Look, above: number, wider: Refuge, narrower: Refuge): number {
-  const { contests, refuges, options, fromRatio, toRatio, ratios } = layout;
+  const { contests, refuges, fromRatio, toRatio, ratios } = layout;
   const least = ratios[0] as number;
   const most = ratios[1] as number;
   const at = standingBetween(contests, look.meeting, least, most);
   if (at === LEFT) return UNSURE;
   const ends = look.ends[at] as Ends;
   if (ends.most <= above) return -1;
-  const standing = look.meeting.standings[at] as Standing;
-  const { shift, shiftAtMost } = standing;
+  const { shift, shiftAtMost } = ends;
   if (most + shiftAtMost < fromRatio) return -1;
   if (least + shiftAtMost < fromRatio) return UNSURE;
   // Odds that are not known are no number, and compare as neither.
   const isCertain = ends.harmed >= 0 && least + shift > fromRatio;
   if (!isCertain && ends.harmed >= 0 && most + shift > fromRatio) return UNSURE;
-  if (isCertain && standing.answer >= options.standsGround) {
+  if (isCertain && ends.stands) {
     if (most + shift < toRatio) return ends.harmed;
     if (least + shift < toRatio) return UNSURE;
   }
@@ -276,11 +299,11 @@ function endBetween(layout: Layout, look: Look, above: number, wider: Refuge, na
   let spareAtMost = Number.POSITIVE_INFINITY;
   let worstAtMost = Number.POSITIVE_INFINITY;
   if (!(rockAtLeast(refuges) > look.roomFrom)) {
-    const reach = standing.isKin ? options.kinReach : 1;
+    const { reach } = ends;
     goTo(refuges, narrower.ground);
     attack(refuges, narrower.attacker, reach);
     // Whether a mere chase finds a refuge is not worth a doubt about litres.
-    const isSimple = standing.most < options.bites && refuges.isKnown;
+    const isSimple = ends.isChase && refuges.isKnown;
     spareAtLeast = spareIn(refuges);
     worstAtLeast = isSimple ? spareAtLeast : spareAtWorstIn(refuges);
     spareAtMost = spareAtLeast;
@@ -298,9 +321,9 @@ function endBetween(layout: Layout, look: Look, above: number, wider: Refuge, na
     if (ends.hunted >= 0) return ends.hunted;
   }
   if (ends.mayHarm <= above) return -1;
-  if (standing.answerAtMost >= options.standsGround) {
-    if (most + standing.shiftAtLeast < toRatio) return ends.mayHarm;
-    if (least + standing.shiftAtLeast < toRatio) return UNSURE;
+  if (ends.mayStand) {
+    if (most + ends.shiftAtLeast < toRatio) return ends.mayHarm;
+    if (least + ends.shiftAtLeast < toRatio) return UNSURE;
   }
   if (look.lacksShelter || look.mayLackShelter || worstAtMost < -CLOSE) return ends.mayHarm;
   return worstAtLeast > CLOSE ? ends.mayHunt : UNSURE;
