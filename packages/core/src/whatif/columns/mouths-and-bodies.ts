@@ -11,10 +11,10 @@ import type { SwallowingPair } from './swallowing-pairs.js';
 /** What mouths and bodies are in a scenario, animal by animal. */
 export interface MouthsAndBodies {
   readonly bands: Readonly<Record<'length' | 'asymptote' | 'rate' | 'adult' | 'standard' | 'swallow' | 'depth' | 'defended', BandColumns>>;
-  /** Those that swallow, and those that may be swallowed. */
-  readonly swallowers: Int32Array;
-  readonly bodies: Int32Array;
-  readonly lines: Int32Array;
+  /** Those that swallow, and those that may be swallowed; and the scenario that each was taken in for. */
+  readonly swallows: Uint8Array;
+  readonly isBody: Uint8Array;
+  readonly loadedIn: Float64Array;
   readonly stretches: Uint8Array;
   /** Shares of standard length up to which prey is swallowed, at the centre and at the end less favourable to the prey. */
   readonly share: Float64Array;
@@ -48,10 +48,7 @@ const OVER = 1 + ROUNDING;
 export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOptions, pairs: readonly SwallowingPair[]): MouthsAndBodies {
   const { animals } = stock;
   const column = (): Float64Array => new Float64Array(animals.length);
-  const numbers = (list: readonly number[]): Int32Array => Int32Array.from(new Set(list));
   const known = pairs.filter(({ isGap }) => !isGap);
-  const swallowers = numbers(known.map(({ predator }) => predator));
-  const bodies = numbers(known.map(({ prey }) => prey));
   const isDistensible = ({ gapeClass }: StockKind): boolean => gapeClass === 'distensible';
   const byMouth = (ordinary: number, distensible: number): Float64Array =>
     Float64Array.from(animals, ({ kind }) => (isDistensible(kind) ? distensible : ordinary));
@@ -66,9 +63,9 @@ export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOpti
       depth: ofAnimals('depth'),
       defended: ofAnimals('defended'),
     },
-    swallowers,
-    bodies,
-    lines: numbers([...swallowers, ...bodies]),
+    swallows: Uint8Array.from(animals, (_, at) => (known.some(({ predator }) => predator === at) ? 1 : 0)),
+    isBody: Uint8Array.from(animals, (_, at) => (known.some(({ prey }) => prey === at) ? 1 : 0)),
+    loadedIn: column(),
     stretches: Uint8Array.from(animals, ({ kind }) => (isDistensible(kind) ? 1 : 0)),
     share: byMouth(options.longestShare, options.distensibleLongestShare),
     shareAtMost: byMouth(options.longestShareAtMost, options.distensibleLongestShareAtMost),
@@ -91,12 +88,12 @@ export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOpti
   };
 }
 
-/** Takes in a scenario. */
-export function loadMouthsAndBodies(all: MouthsAndBodies): void {
-  const { lines, swallowers, bodies } = all;
-  for (let index = 0; index < lines.length; index += 1) loadLine(all, lines[index] as number);
-  for (let index = 0; index < swallowers.length; index += 1) loadMouth(all, swallowers[index] as number);
-  for (let index = 0; index < bodies.length; index += 1) loadBody(all, bodies[index] as number);
+/** Takes in what an animal is in a scenario. */
+export function load(all: MouthsAndBodies, at: number, scenario: number): void {
+  all.loadedIn[at] = scenario;
+  loadLine(all, at);
+  if (all.swallows[at] === 1) loadMouth(all, at);
+  if (all.isBody[at] === 1) loadBody(all, at);
 }
 
 /** What an animal is in all its pairs. */

@@ -10,7 +10,7 @@ import type { Run } from '../scenario/runs.js';
 import { writeOutcome } from '../scenario/tally.js';
 import { type Columns, lengthIn } from './columns.js';
 import { CLOSE, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
-import { fitFactor, isSureOfLength, loadMouthsAndBodies, type MouthsAndBodies, mouthsAndBodies } from './mouths-and-bodies.js';
+import { fitFactor, isSureOfLength, load, type MouthsAndBodies, mouthsAndBodies } from './mouths-and-bodies.js';
 import { failureOf, type SwallowingPair, swallowingPairs } from './swallowing-pairs.js';
 
 /** A little less than one: what lies between is left to the rule itself. */
@@ -24,6 +24,8 @@ interface Layout {
   readonly sides: MouthsAndBodies;
   /** Pairs of which everything is known, from the gravest down. */
   readonly pairs: readonly SwallowingPair[];
+  /** Whether outcomes alone are asked, of all pairs. */
+  readonly isPlain: boolean;
   /** Ranks of what does not vary, one for each that is asked. */
   readonly least: Int32Array;
   /** The rank and the first day of failure of each that is asked, so far. */
@@ -67,6 +69,7 @@ function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking
     askings,
     sides: mouthsAndBodies(columns, options, all),
     pairs: all.filter(({ isGap, outcomes, days }) => !isGap && outcomes.length + days.length > 0),
+    isPlain: askings.every(({ what, subjects }) => what === 'outcome' && subjects.length === 0),
     least,
     ranks: new Int32Array(askings.length),
     firsts: new Float64Array(askings.length),
@@ -74,24 +77,29 @@ function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking
   };
 }
 
-function start({ sides, ranks, firsts, least }: Layout): void {
-  loadMouthsAndBodies(sides);
+function start({ ranks, firsts, least }: Layout): void {
   ranks.set(least);
   firsts.fill(Number.POSITIVE_INFINITY);
 }
 
 /** Looks for failures that change the answer, and says how many pairs may be in doubt. */
 function lookForFailures(layout: Layout): number {
-  const { pairs, sides, options, columns, doubtful } = layout;
-  const { deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full } = sides;
+  const { pairs, sides, options, columns, doubtful, isPlain, ranks } = layout;
+  const { loadedIn, deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full } = sides;
   const today = columns.stock.day;
+  const { scenario } = columns;
+  let reached = leastOf(ranks);
   let doubts = 0;
   for (let index = 0; index < pairs.length; index += 1) {
     const pair = pairs[index] as SwallowingPair;
     const { predator, prey, from, failsEasily } = pair;
+    // All others are no graver.
+    if (isPlain && failsEasily <= reached) break;
+    if (loadedIn[predator] !== scenario) load(sides, predator, scenario);
+    if (loadedIn[prey] !== scenario) load(sides, prey, scenario);
     if ((deepest[predator] as number) < (shallowest[prey] as number) || (longest[predator] as number) < (shortest[prey] as number))
       continue;
-    if (!raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
+    if (!isPlain && !raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
     const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
     const ratio = Math.max(mouthRatio, capRatio[predator] as number);
     const isFitting = fitsByBounds(sides, pair, ratio);
@@ -103,6 +111,7 @@ function lookForFailures(layout: Layout): number {
         if (isEasy === 1 || (isEasy < 0 && fits(sides, pair, easyRatio))) rank = failsEasily;
       }
       raise(layout, pair, rank);
+      reached = leastOf(ranks);
       if (isSooner(layout, pair, rank, from - today)) comeBy(layout, pair, rank, ratio);
       continue;
     }
@@ -111,6 +120,7 @@ function lookForFailures(layout: Layout): number {
       // Full size is never less than what it is on the first day.
       const isEasy = (full[predator] as number) >= easyRatioOf(mouthRatio, ratio, options) * (full[prey] as number);
       raise(layout, pair, isEasy ? pair.failsLaterEasily : pair.failsLater);
+      reached = leastOf(ranks);
     } else {
       doubtful[doubts] = pair;
       doubts += 1;
@@ -208,6 +218,13 @@ function lookForDoubts(layout: Layout, doubts: number, written: () => Stock): vo
     const verdict = judgeGape(measurePair(columns.stock, asked.swallower(predator), asked.body(prey), from, until, options));
     raise(layout, pair, rankOfVerdict(verdict));
   }
+}
+
+/** The least of some ranks. */
+function leastOf(ranks: Int32Array): number {
+  let least = ranks[0] as number;
+  for (let at = 1; at < ranks.length; at += 1) least = Math.min(least, ranks[at] as number);
+  return least;
 }
 
 function raises({ ranks }: Layout, { outcomes }: SwallowingPair, rank: number): boolean {
