@@ -1,4 +1,4 @@
-import type { Stock, StockAnimal } from '../stock/stock.js';
+import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
 import { meetingOf } from './meeting.js';
 import { bySex } from './relation.js';
 
@@ -25,6 +25,12 @@ export function companionship(stock: Stock, one: StockAnimal, other: StockAnimal
   if (company.kind === 'harem' && numberOf(alike.filter((animal) => animal.sex === 'male')) > 1) return 'unfit';
   return step >= BITES || (company.kind === 'pair' && isNoPair(one, other)) ? 'unfit' : 'bonded';
 }
+
+/** A bonded pair, a harem or a group holds one territory together. */
+export const sharesClaim = ({ record }: StockKind): boolean => {
+  const kind = record.conduct?.company?.kind;
+  return kind === 'pair' || kind === 'harem' || kind === 'group';
+};
 
 /** Steps of pugnacity. */
 const CHASES = 2;

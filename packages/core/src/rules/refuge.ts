@@ -1,9 +1,10 @@
 import type { Basis } from '@commensal/schema';
-import { LIKENESS_WEIGHTS, type LikenessWeights, likeness } from '../biology/likeness.js';
+import { LIKENESS_WEIGHTS, type LikenessWeights, likeness, mayLiveAlike } from '../biology/likeness.js';
 import { rockClaim } from '../biology/rock-claim.js';
 import { weakest } from '../quantity/basis.js';
 import { logUp } from '../quantity/log-errors.js';
 import type { Stock, StockAnimal, StockTank } from '../stock/stock.js';
+import { sharesClaim } from './companions.js';
 import { lengthOn } from './gape/index.js';
 
 /** The rock left to an animal, and what it wants of it, in litres. */
@@ -50,7 +51,7 @@ export function refugeOf(
     const attacker = attackers[at];
     const one = attacker?.animal ?? (others[at - attackers.length] as StockAnimal);
     const alike = attacker?.reach ?? likeness(animal.kind, one.kind, weights);
-    const inDoubt = alike === 0 && attacker === undefined && (animal.kind.wayOfLiving === undefined || one.kind.wayOfLiving === undefined);
+    const inDoubt = attacker === undefined && mayLiveAlike(animal.kind, one.kind, alike);
     const share = inDoubt ? weights.wayOfLiving : alike;
     if (share === 0) continue;
     const { litres, error, basis: ofClaim } = claimOn(one, day);
@@ -99,13 +100,7 @@ function claimOn(animal: StockAnimal, day: number): Claim {
   const adult = adultCm?.centre ?? Number.NaN;
   const length = Math.min(adult, lengthOn(animal, day));
   const one = Number.isNaN(length) ? rockClaimL.centre : rockClaim(rockClaimL.centre, length, adult);
-  return { litres: one * (holdsTogether(animal) ? 1 : animal.count), error: logUp(rockClaimL), basis: rockClaimL.basis };
-}
-
-/** A pair, a harem or a group holds one territory together. */
-export function holdsTogether({ kind }: StockAnimal): boolean {
-  const company = kind.record.conduct?.company?.kind;
-  return company === 'pair' || company === 'harem' || company === 'group';
+  return { litres: one * (sharesClaim(animal.kind) ? 1 : animal.count), error: logUp(rockClaimL), basis: rockClaimL.basis };
 }
 
 type Shelter = keyof StockTank['shelters'];

@@ -4,6 +4,7 @@ import { rockClaim } from '../biology/rock-claim.js';
 import { weakest } from '../quantity/basis.js';
 import { logDown, logUp, together } from '../quantity/log-errors.js';
 import type { Stock, StockAnimal, StockKind } from '../stock/stock.js';
+import { sharesClaim } from './companions.js';
 import { lengthOn } from './gape/index.js';
 import { isOver } from './rounding.js';
 import { INAPPLICABLE, optionsOf, PASSED, type Rule, type RuleDefault } from './rule.js';
@@ -162,12 +163,6 @@ interface Claim {
 
 /** Claims are weighed at the horizon: whether an animal is there then. */
 export const weighsOn = ({ horizonDay }: Stock, { leaveDay }: StockAnimal): boolean => leaveDay > horizonDay;
-
-/** A bonded pair, a harem or a group holds one territory together. */
-export const sharesClaim = ({ record }: StockKind): boolean => {
-  const kind = record.conduct?.company?.kind;
-  return kind === 'pair' || kind === 'harem' || kind === 'group';
-};
 
 /**
  * Who holds a claim: every animal, save that companions of one species hold the largest of theirs together, so that neither

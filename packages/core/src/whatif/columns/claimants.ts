@@ -1,5 +1,6 @@
 import { likeness, mayLiveAlike } from '../../biology/likeness.js';
-import { type RockCrowdingOptions, sharesClaim, weighsOn } from '../../rules/rock-crowding.js';
+import { sharesClaim } from '../../rules/companions.js';
+import { type RockCrowdingOptions, weighsOn } from '../../rules/rock-crowding.js';
 import type { Stock, StockKind } from '../../stock/stock.js';
 import { type Lists, listsOf } from './lists.js';
 import type { Places } from './places.js';

@@ -1,6 +1,7 @@
-import { likeness } from '../../biology/likeness.js';
+import { likeness, mayLiveAlike } from '../../biology/likeness.js';
 import type { Band } from '../../quantity/band.js';
-import { holdsTogether, weightsIn } from '../../rules/refuge.js';
+import { sharesClaim } from '../../rules/companions.js';
+import { weightsIn } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import type { BandColumns, Columns } from './columns.js';
 import { CLOSE } from './kernel.js';
@@ -59,12 +60,12 @@ export function refugesOn(places: Places): Refuges {
   const { stock } = columns;
   const weights = weightsIn(stock);
   const animalAt = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
-  const countOf = (at: number): number => (holdsTogether(animalAt(at)) ? 1 : animalAt(at).count);
+  const countOf = (at: number): number => (sharesClaim(animalAt(at).kind) ? 1 : animalAt(at).count);
   const hasClaim = (at: number): boolean => animalAt(at).kind.rockClaimL !== undefined;
   const shareOf = (animal: number, other: number): { share: number; inDoubt: boolean } => {
     const [one, two] = [animalAt(animal).kind, animalAt(other).kind];
     const alike = likeness(one, two, weights);
-    const inDoubt = alike === 0 && (one.wayOfLiving === undefined || two.wayOfLiving === undefined);
+    const inDoubt = mayLiveAlike(one, two, alike);
     return { share: inDoubt ? weights.wayOfLiving : alike, inDoubt };
   };
   const grounds: Ground[] = [];

@@ -73,6 +73,7 @@ interface Pair {
   readonly looks: readonly Look[];
   /** Number of the first of them among all looks. */
   readonly first: number;
+  /** The gravest rank that they may come to. */
   readonly most: number;
 }
 
@@ -198,14 +199,17 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
         .flatMap((day) => [lookOf(one, other, day, from), ...(one === other ? [] : [lookOf(other, one, day, from)])]);
       if (looks.includes(undefined)) return undefined;
       const live = looks.filter((look): look is Look => look !== undefined && look !== 'nothing');
-      const most = Math.max(-1, ...live.flatMap(({ ends }) => ends.map((end) => end.most)));
+      // A graver doubt goes before a failure of two, a failure of others before any doubt.
+      const possible = live.flatMap(({ ends }) =>
+        ends.flatMap(({ harmed, hunted, mayHarm, mayHunt }) => [harmed, hunted, mayHarm, mayHunt]),
+      );
       if (live.length > 0) {
-        pairs.push({ looks: live, first: all.length, most });
+        pairs.push({ looks: live, first: all.length, most: Math.max(...possible.map(rankAt)) });
         all.push(...live);
       }
     }
   }
-  pairs.sort((one, other) => rankAt(other.most) - rankAt(one.most));
+  pairs.sort((one, other) => other.most - one.most);
   return {
     contests,
     refuges,
@@ -213,7 +217,7 @@ function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Lay
     fromRatio,
     toRatio,
     pairs,
-    ceilings: Int32Array.from(pairs, ({ most }) => rankAt(most)),
+    ceilings: Int32Array.from(pairs, ({ most }) => most),
     least,
     odds: bestOddsOf(
       contests,
