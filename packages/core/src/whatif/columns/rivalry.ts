@@ -1,234 +1,18 @@
-import { logRatioAtChance } from '../../biology/chance-of-winning.js';
-import { type HarmOptions, isOfSolitaryKind, levelOf } from '../../rules/attack.js';
-import { companionship } from '../../rules/companions.js';
-import { LEVELS } from '../../rules/levels.js';
-import { sameSort } from '../../rules/odds.js';
-import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
-import { comesInto, isToldByCompany, spanOf } from '../../rules/rivalry.js';
-import type { StockAnimal } from '../../stock/stock.js';
-import {
-  type BestOdds,
-  bestOddsIn,
-  bestOddsOf,
-  type Contests,
-  contestsOn,
-  leastLogRatioIn,
-  logRatioIn,
-  type Meeting,
-  mostLogRatioIn,
-  type Standing,
-  standingBetween,
-} from './contests.js';
-import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
+import type { HarmOptions } from '../../rules/attack.js';
+import { bestOddsIn, leastLogRatioIn, logRatioIn, mostLogRatioIn, standingBetween } from './contests.js';
+import { CLOSE, type Kernel, LEFT } from './kernel.js';
 import type { Shared } from './kernels.js';
-import { need, needEnds, placesToNeed } from './places.js';
-import { attack, type Attacker, goTo, type Ground, type Refuges, rockAtLeast, spareAtWorstIn, spareIn } from './refuges.js';
-
-/** What one may do to the other on a day. */
-interface Look {
-  readonly meeting: Meeting;
-  /** By who is much smaller. */
-  readonly ends: readonly [Ends, Ends, Ends];
-  readonly refuge: Refuge;
-  /** The same when both were measured, and at the horizon: then they claim least and most. */
-  readonly refugeAtStart: Refuge;
-  readonly refugeAtEnd: Refuge;
-  readonly isAtEnd: boolean;
-  /** Where bounds do not tell these are worked out. */
-  readonly needed: Int32Array;
-  /** Litres of rock beyond which the target has room, and beyond which it comes to nothing, whatever the two are. */
-  readonly roomFrom: number;
-  readonly rockFor: number;
-  /** No shelter is left to the target, or perhaps none. */
-  readonly lacksShelter: boolean;
-  readonly mayLackShelter: boolean;
-}
-
-interface Refuge {
-  readonly ground: Ground;
-  readonly attacker: Attacker;
-}
-
-/** A standing, and how it may end, as weights by which the attacks of two are compared; below 0 where it cannot. */
-interface Ends {
-  /** Harm that is certain: both are hurt, or the target has no refuge; killed in spite of one. */
-  readonly harmed: number;
-  readonly hunted: number;
-  /** The same where it may be. */
-  readonly mayHarm: number;
-  readonly mayHunt: number;
-  readonly most: number;
-  /** Whether the target stands its ground for certain, or may. */
-  readonly stands: boolean;
-  readonly mayStand: boolean;
-  /** A chase at most. */
-  readonly isChase: boolean;
-  readonly reach: number;
-  readonly shift: number;
-  readonly shiftAtLeast: number;
-  readonly shiftAtMost: number;
-}
-
-interface Pair {
-  readonly looks: readonly Look[];
-  /** Number of the first of them among all looks. */
-  readonly first: number;
-  /** The gravest rank that they may come to. */
-  readonly most: number;
-}
-
-/** Within two animals the graver goes first, failures before doubts; a weight is a place in this. */
-const weightOf = (level: number, hasFailed: boolean): number => 2 * level + (hasFailed ? 1 : 0);
-const RANKS: Int32Array = Int32Array.from(
-  LEVELS.flatMap((level) => [rankOfVerdict({ outcome: 'cantTell', level }), rankOfVerdict({ outcome: 'failed', level })]),
-);
-const rankAt = (weight: number): number => (weight < 0 ? PASSED_RANK : (RANKS[weight] as number));
-
-/** All that is laid out for a stock. */
-interface Layout {
-  readonly contests: Contests;
-  readonly refuges: Refuges;
-  readonly options: HarmOptions;
-  /** Logarithms of ratios from which a contest is even, and up to which. */
-  readonly fromRatio: number;
-  readonly toRatio: number;
-  /** Pairs from the gravest down, and the rank that each may come to. */
-  readonly pairs: readonly Pair[];
-  readonly ceilings: Int32Array;
-  /** The rank of what does not vary. */
-  readonly least: number;
-  /** Of all looks the rock beyond which they come to nothing, and the best odds of the aggressor. */
-  readonly rockFor: Float64Array;
-  readonly odds: BestOdds;
-  /** Room for two ratios: a number that is handed over would become an object. */
-  readonly ratios: Float64Array;
-}
+import { need, needEnds } from './places.js';
+import { attack, goTo, rockAtLeast, spareAtWorstIn, spareIn } from './refuges.js';
+import { type Ends, type Look, type Pair, rankAt, type Refuge, rivalryLayout, type RivalryLayout } from './rivalry-layout.js';
 
 /** The rule `rivalry` in columns: which two may harm each other at all, and how gravely, is laid out once. */
 export function rivalryOn(shared: Shared, options: HarmOptions): Kernel | undefined {
-  const layout = layOut(shared, options);
+  const layout = rivalryLayout(shared, options);
   return layout === undefined ? undefined : () => worstOf(layout);
 }
 
-function layOut({ columns, places, refuges }: Shared, options: HarmOptions): Layout | undefined {
-  const { stock, isFixed } = columns;
-  const contests = contestsOn(places, options);
-  const { chases, kills } = options;
-  const [fromRatio, toRatio] = [logRatioAtChance(options.evenFrom), logRatioAtChance(options.evenTo)];
-  if (contests === undefined || Number.isNaN(fromRatio) || Number.isNaN(toRatio) || !isFixed(stock.tank.shelters)) return undefined;
-
-  const endsOf = (standing: Standing, aggressor: StockAnimal, target: StockAnimal): Ends => {
-    const { step, most, shift, shiftAtLeast, shiftAtMost } = standing;
-    const solitary = isOfSolitaryKind(aggressor, target);
-    const weightAt = (at: number, from: number, harm: 'oneSided' | 'hunted', hasFailed: boolean): number =>
-      at < from ? -1 : weightOf(LEVELS.indexOf(levelOf(solitary, at, harm, options)), hasFailed);
-    const harmed = weightAt(step, chases, 'oneSided', true);
-    const mayHarm = weightAt(most, chases, 'oneSided', false);
-    const hunted = weightAt(step, Math.max(chases, kills), 'hunted', true);
-    const mayHunt = weightAt(most, Math.max(chases, kills), 'hunted', false);
-    return {
-      harmed,
-      hunted,
-      mayHarm,
-      mayHunt,
-      most: Math.max(harmed, mayHarm),
-      stands: standing.answer >= options.standsGround,
-      mayStand: standing.answerAtMost >= options.standsGround,
-      isChase: most < options.bites,
-      reach: standing.isKin ? options.kinReach : 1,
-      shift,
-      shiftAtLeast,
-      shiftAtMost,
-    };
-  };
-  /** The rock that one needs as a refuge is what the other leaves of it. */
-  const refugeOn = (one: number, other: number, dayOf: (animal: number) => number): Refuge => ({
-    ground: refuges.groundOf(other, dayOf, []),
-    attacker: refuges.attackerOn(other, dayOf(one), one, []),
-  });
-  const lookOf = (one: number, other: number, day: number, from: number): Look | 'nothing' | undefined => {
-    const [aggressor, target] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
-    const isNew = (late: StockAnimal, early: StockAnimal): boolean => day === from && comesInto(stock, late, early);
-    const meeting = contests.meetingOf(one, other, day, isNew(target, aggressor), isNew(aggressor, target));
-    if (meeting === undefined) return undefined;
-    const [first, second, third] = meeting.standings.map((standing) => endsOf(standing, aggressor, target)) as [Ends, Ends, Ends];
-    if (first.most < 0 && second.most < 0 && third.most < 0) return 'nothing';
-    const shelter = freeShelter(stock, target, []);
-    const lacksShelter = shelter !== undefined && shelter.free <= 0;
-    const mayLack = mayLackShelter(stock, target, [], 1);
-    const canBeEven = [first, second, third].some(({ mayStand }) => mayStand);
-    const canBeHunted = [first, second, third].some(({ hunted, mayHunt }) => hunted >= 0 || mayHunt >= 0);
-    const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
-    const roomFrom = refuges.rockFor(other, [], [one], reach);
-    return {
-      meeting,
-      ends: [first, second, third],
-      refuge: refugeOn(one, other, () => day),
-      refugeAtStart: refugeOn(one, other, (at) => (stock.animals[at] as StockAnimal).lengthDay),
-      refugeAtEnd: refugeOn(one, other, () => Math.max(stock.horizonDay, day)),
-      isAtEnd: day >= stock.horizonDay,
-      needed: placesToNeed(places, [meeting.one, meeting.other]),
-      roomFrom,
-      rockFor: canBeEven || canBeHunted || lacksShelter || mayLack ? Number.POSITIVE_INFINITY : roomFrom,
-      lacksShelter,
-      mayLackShelter: mayLack,
-    };
-  };
-
-  let least = NOTHING_RANK;
-  const pairs: Pair[] = [];
-  const all: Look[] = [];
-  for (let one = 0; one < stock.animals.length; one += 1) {
-    for (let other = one; other < stock.animals.length; other += 1) {
-      const [first, second] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
-      const span = (one === other && first.count === 1) || !sameSort(first, second) ? undefined : spanOf(stock, first, second);
-      if (span === undefined) continue;
-      const kinship = companionship(stock, first, second);
-      if (!isFixed(first.kind.record.conduct?.company)) return undefined;
-      if (kinship === 'bonded' || isToldByCompany(stock, first, second, kinship)) {
-        least = Math.max(least, INAPPLICABLE_RANK);
-        continue;
-      }
-      least = Math.max(least, PASSED_RANK);
-      const { from, until } = span;
-      if (from > until) continue;
-      const days = from === until ? [from] : [from, until];
-      // The last day is mostly the horizon, which much is known of already.
-      const looks = days
-        .reverse()
-        .flatMap((day) => [lookOf(one, other, day, from), ...(one === other ? [] : [lookOf(other, one, day, from)])]);
-      if (looks.includes(undefined)) return undefined;
-      const live = looks.filter((look): look is Look => look !== undefined && look !== 'nothing');
-      // A graver doubt goes before a failure of two, a failure of others before any doubt.
-      const possible = live.flatMap(({ ends }) =>
-        ends.flatMap(({ harmed, hunted, mayHarm, mayHunt }) => [harmed, hunted, mayHarm, mayHunt]),
-      );
-      if (live.length > 0) {
-        pairs.push({ looks: live, first: all.length, most: Math.max(...possible.map(rankAt)) });
-        all.push(...live);
-      }
-    }
-  }
-  pairs.sort((one, other) => other.most - one.most);
-  return {
-    contests,
-    refuges,
-    options,
-    fromRatio,
-    toRatio,
-    pairs,
-    ceilings: Int32Array.from(pairs, ({ most }) => most),
-    least,
-    odds: bestOddsOf(
-      contests,
-      all.map(({ meeting }) => meeting),
-    ),
-    rockFor: Float64Array.from(all, (look) => look.rockFor),
-    ratios: new Float64Array(2),
-  };
-}
-
-function worstOf(layout: Layout): number {
+function worstOf(layout: RivalryLayout): number {
   const { pairs, ceilings, odds, rockFor, fromRatio, refuges } = layout;
   const { places } = refuges;
   const rockL = rockAtLeast(refuges);
@@ -258,7 +42,7 @@ function worstOf(layout: Layout): number {
 const UNSURE = -2;
 
 /** How an attack ends, as a weight; UNSURE where it is close. */
-function endIn(layout: Layout, look: Look, above: number): number {
+function endIn(layout: RivalryLayout, look: Look, above: number): number {
   const logRatio = logRatioIn(layout.contests, look.meeting);
   layout.ratios[0] = logRatio - CLOSE;
   layout.ratios[1] = logRatio + CLOSE;
@@ -266,7 +50,7 @@ function endIn(layout: Layout, look: Look, above: number): number {
 }
 
 /** The same by what two can be on the day; UNSURE where that does not tell. */
-function endByBounds(layout: Layout, look: Look, above: number): number {
+function endByBounds(layout: RivalryLayout, look: Look, above: number): number {
   const { contests, ratios } = layout;
   const { meeting } = look;
   if (!meeting.isMeasured) return UNSURE;
@@ -279,7 +63,7 @@ function endByBounds(layout: Layout, look: Look, above: number): number {
  * How an attack ends, as a weight, where the logarithm of the ratio of strengths lies between the two that are noted, and the refuge between two; -1 not at all, or in no
  * more than a weight; UNSURE where that does not tell. Judged at the centre, then at the point less favourable to the target.
  */
-function endBetween(layout: Layout, look: Look, above: number, wider: Refuge, narrower: Refuge): number {
+function endBetween(layout: RivalryLayout, look: Look, above: number, wider: Refuge, narrower: Refuge): number {
   const { contests, refuges, fromRatio, toRatio, ratios } = layout;
   const least = ratios[0] as number;
   const most = ratios[1] as number;

@@ -2,7 +2,7 @@ import type { Level, Problem, Situation, StudyOutput } from '@commensal/schema';
 import { nearMiss } from '../../check/near-miss.js';
 import { LEVELS } from '../../rules/levels.js';
 import type { AnyRule } from '../../rules/rule.js';
-import type { Column } from '../study/column.js';
+import { type Column, columnName } from '../study/column.js';
 
 /** What a rule can come to in a scenario, the worst last save that a rule can be switched off. */
 export const OUTCOMES = ['inapplicable', 'passed', 'cantTell', 'failed', 'untested'] as const;
@@ -65,7 +65,7 @@ export function askedFor(
         for (const rule of wanted) {
           const about = aboutOf(output.subjects);
           const subjects = known(output.subjects, animals, pointer, problems);
-          const name = columnName(rule.id, output.subjects ?? []);
+          const name = columnName(rule.id, ...(output.subjects ?? []));
           const column = add({
             name: `${name}_outcome`,
             kind: 'code',
@@ -89,7 +89,7 @@ export function askedFor(
           const level = output.level ?? 'note';
           const suffix = output.level === undefined ? '' : `_${output.level}`;
           const column = add({
-            name: `${columnName(rule.id, output.subjects ?? [])}${suffix}_first`,
+            name: `${columnName(rule.id, ...(output.subjects ?? []))}${suffix}_first`,
             kind: 'day',
             unit: 'd',
             description: `First day on which rule ${rule.id} fails${levelWords(output.level)}${aboutOf(output.subjects)}, in days after the day of the situation; nothing where it does not, or has no day.`,
@@ -133,7 +133,7 @@ export function askedFor(
       case 'chosen': {
         const first = columns.length;
         for (const id of species)
-          add({ name: `chosen_${columnName(id, [])}`, kind: 'integer', unit: '1', description: `How many of ${id} go in.` });
+          add({ name: `chosen_${columnName(id)}`, kind: 'integer', unit: '1', description: `How many of ${id} go in.` });
         chosen = { column: first, species };
         break;
       }
@@ -150,9 +150,6 @@ const twice = (pointer: string): Problem => ({
   allowed: 'each output once; "chosen" needs wishes',
   fix: 'Take one of them out.',
 });
-
-export const columnName = (id: string, subjects: readonly string[]): string =>
-  [id, ...subjects].map((part) => part.toLowerCase().replace(/[^a-z0-9]+/g, '_')).join('_');
 
 const aboutOf = (subjects: readonly string[] | undefined): string => (subjects === undefined ? '' : ` between ${subjects.join(' and ')}`);
 const levelWords = (level: Level | undefined): string =>

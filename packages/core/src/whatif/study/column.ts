@@ -9,3 +9,11 @@ export interface Column {
   readonly of: 'scenario' | 'variable' | 'output';
   readonly description: string;
 }
+
+/**
+ * Ids as part of the name of a column: small letters, digits and strokes below.
+ *
+ * @example
+ * columnName('rock-crowding'); // 'rock_crowding'
+ */
+export const columnName = (...ids: readonly string[]): string => ids.map((id) => id.toLowerCase().replace(/[^a-z0-9]+/g, '_')).join('_');

@@ -50,7 +50,7 @@ export function studyOf(
   ];
   const replicates = document.replicates ?? 1;
   const evaluator = evaluatorOf(document.situation, library, rules, variables, document.outputs);
-  const problems = [...designProblems(document, axes.length), ...nameProblems(told, figures), ...evaluator.problems];
+  const problems = [...designProblems(document, axes.length), ...nameProblems(told, figures, evaluator.columns), ...evaluator.problems];
   if (problems.length > 0) return { study: undefined, problems };
   const layout = layoutOf(document.design, axes, document.seed);
   const scenarios = layout.points * replicates;
@@ -206,13 +206,14 @@ function designProblems({ design }: Study, axes: number): Problem[] {
 }
 
 /** Names are columns: one that a figure has already cannot be used again. */
-function nameProblems(told: readonly StudyVariable[], figures: readonly UncertainFigure[]): Problem[] {
+/** Each column has a name of its own: those that a study chooses, and those that follow from ids. */
+function nameProblems(told: readonly StudyVariable[], figures: readonly UncertainFigure[], outputs: readonly Column[]): Problem[] {
   const names = new Map<string, string>([
     ['scenario', 'the number of the scenario'],
     ['replicate', 'the number of the run'],
   ]);
-  for (const { name, description } of figures) names.set(name, description);
-  return told.flatMap(({ name }, index) => {
+  for (const { name, description } of [...figures, ...outputs]) names.set(name, description);
+  const chosen = told.flatMap(({ name }, index) => {
     const other = names.get(name);
     if (other === undefined) return [];
     return [
@@ -225,6 +226,20 @@ function nameProblems(told: readonly StudyVariable[], figures: readonly Uncertai
       },
     ];
   });
+  const followed = figures.flatMap(({ name, at }, index) => {
+    const first = figures.findIndex((figure) => figure.name === name);
+    if (first === index) return [];
+    return [
+      {
+        code: 'duplicate-id',
+        pointer: '/uncertain',
+        found: `"${name}" would be the column of ${figures[first]?.at} and of ${at}`,
+        allowed: 'ids that differ in letters or digits, not in other signs alone',
+        fix: 'Give one of the two another id.',
+      },
+    ];
+  });
+  return [...chosen, ...followed];
 }
 
 const manyScenarios = (scenarios: number): Problem => ({

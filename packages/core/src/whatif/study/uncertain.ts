@@ -4,6 +4,7 @@ import { kindOf } from '../../stock/kind-of.js';
 import { type Library, recordOf } from '../../stock/library.js';
 import { stockOf } from '../../stock/stock-of.js';
 import type { StockKind } from '../../stock/stock.js';
+import { columnName } from './column.js';
 
 /** A figure that varies within the band that a record or a reading gives it. */
 export interface UncertainFigure {
@@ -54,8 +55,6 @@ function kindsIn(situation: Situation, library: Library, others: readonly string
   }
   return [...records.keys()].sort().map((id) => kindOf(records.get(id) as SpeciesRecord, library.standIns));
 }
-
-const columnName = (id: string): string => id.toLowerCase().replace(/[^a-z0-9]/g, '_');
 
 function growthFigures({ id, asymptoticCm, ratePerYear }: StockKind): UncertainFigure[] {
   if (asymptoticCm === undefined || ratePerYear === undefined) return [];
