@@ -268,6 +268,12 @@ describe('what cannot run says so, and writes nothing', () => {
   test('no study, and no folder to merge', () => {
     expect(commensal(['whatif']).err).toMatch(/^no-study\n/);
     expect(commensal(['whatif', '--merge', 'records']).err).toMatch(/^no-manifest\n/);
+    for (const idle of [['--workers', '2'], ['--resume'], ['--print-slurm', '4'], ['--shard', '1/2']]) {
+      const { code, err } = commensal(['whatif', '--merge', 'whole', ...idle]);
+      expect(err).toMatch(/^too-much\n/);
+      expect(err).toContain(`Leave ${idle[0]} out.`);
+      expect(code).toBe(2);
+    }
   });
 
   test('a folder that is a file, or may not be written to', () => {

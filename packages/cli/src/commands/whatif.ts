@@ -42,6 +42,9 @@ type Running = Omit<WhatIfOptions, 'format'> & { readonly format: RowFormat | un
 const isSummaryFormat = (format: string): format is MergeOptions['format'] => SUMMARY_FORMATS.some((one) => one === format);
 const isRowFormat = (format: string): format is RowFormat => ROW_FORMATS.some((one) => one === format);
 
+/** Options that only a run takes. */
+const OF_RUNS = ['shard', 'workers', 'resume', 'scenarios', 'species', 'tell', 'printSlurm', 'printKubernetes'] as const;
+
 const wrongFormat = (found: string, allowed: readonly string[], where: string): Error =>
   badCall('wrong-format', `--format is ${found}`, `${where} it must be ${either(allowed)}`, 'Choose one of them.');
 
@@ -51,6 +54,16 @@ export async function runWhatIf(file: string | undefined, options: WhatIfOptions
   if (merge !== undefined) {
     if (file !== undefined)
       throw badCall('too-much', `--merge is given, and the study "${file}"`, 'the folder holds its study', 'Leave the study out.');
+    const idle = OF_RUNS.find((name) => options[name] !== undefined);
+    if (idle !== undefined) {
+      const option = `--${idle.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+      throw badCall(
+        'too-much',
+        `--merge is given, and ${option}`,
+        'beside it only --out and --format do something',
+        `Leave ${option} out.`,
+      );
+    }
     const [usual] = SUMMARY_FORMATS;
     if (format !== undefined && !isSummaryFormat(format)) throw wrongFormat(format, SUMMARY_FORMATS, 'with --merge');
     return runMerge(merge, { format: format ?? usual, ...(options.out === undefined ? {} : { out: options.out }) });
