@@ -157,7 +157,7 @@ function worstOf(layout: Layout): number {
     const entry = entries[index] as Entry;
     if (entry.most <= rank) break;
     if (rank >= PASSED_RANK && rockL > entry.rockFor) continue;
-    needEnds(places);
+    if (places.endsIn !== places.columns.scenario) needEnds(places);
     if (rank >= PASSED_RANK && isSurelyFree(layout, entry)) continue;
     const reached = rankIn(layout, entry);
     if (reached === LEFT) return LEFT;

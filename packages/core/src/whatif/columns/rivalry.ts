@@ -16,18 +16,19 @@ function worstOf(layout: RivalryLayout): number {
   const { pairs, ceilings, odds, rockFor, fromRatio, refuges } = layout;
   const { places } = refuges;
   const rockL = rockAtLeast(refuges);
+  const { scenario } = places.columns;
   let rank = layout.least;
   for (let index = 0; index < pairs.length && (ceilings[index] as number) > rank; index += 1) {
     const { looks, first } = pairs[index] as Pair;
     let weight = -1;
     for (let at = 0; at < looks.length; at += 1) {
       if (rockL > (rockFor[first + at] as number)) continue;
-      needEnds(places);
+      if (places.endsIn !== scenario) needEnds(places);
       if (bestOddsIn(places, odds, first + at) < fromRatio - CLOSE) continue;
       const look = looks[at] as Look;
       let end = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);
       if (end === UNSURE) {
-        need(places, look.needed);
+        if (!look.isAtEnd) need(places, look.needed);
         end = endIn(layout, look, weight);
       }
       if (end === UNSURE) return LEFT;
