@@ -15,7 +15,7 @@ export {
 export { AMMONIA_PER_PROTEIN, ammoniaFromFeed } from './biology/ammonia-from-feed.js';
 export { asymptoticFromMaximum } from './biology/asymptotic-length.js';
 export { canSwallow } from './biology/can-swallow.js';
-export { chanceOfWinning, CONTEST_STEEPNESS } from './biology/chance-of-winning.js';
+export { chanceAtLogRatio, chanceOfWinning, CONTEST_STEEPNESS, logRatioAtChance } from './biology/chance-of-winning.js';
 export { effectiveLength, RESIDENCE_DAYS, RESIDENCE_WORTH } from './biology/effective-length.js';
 export { everCrosses, firstCrossing, type Growing } from './biology/first-crossing.js';
 export { lengthAfter } from './biology/length-after.js';
