@@ -8,7 +8,7 @@ export interface Lists {
  * Lays lists out one behind the other.
  *
  * @example
- * listsOf([[4, 5], [], [6]]); // { from: [0, 2, 2, 3], members: [4, 5, 6] }
+ * [...listsOf([[4, 5], [], [6]]).from]; // [0, 2, 2, 3]
  */
 export function listsOf(lists: readonly (readonly number[])[]): Lists {
   const from = new Int32Array(lists.length + 1);

@@ -1,6 +1,6 @@
 import { lengthShortOf } from '../../biology/length-after.js';
 import type { Band } from '../../quantity/band.js';
-import { quickDecay } from '../../quick/decay.js';
+import { quickDecay } from '../quick/decay.js';
 import { yearsSince } from '../../rules/gape/lengths.js';
 import type { GapeOptions } from '../../rules/gape/options.js';
 import { limitOf, ROUNDING } from '../../rules/gape/sides.js';
