@@ -120,8 +120,8 @@ function rockByMass({ tank: { rockL } }: Stock, rock: Rock | undefined, variable
   );
   const [mass] = ofRock;
   const isMass = mass?.pointer === '/situation/tank/rock/mass' && mass.unit === 'kg' && ofRock.length === 1;
-  if (!isMass || rock === undefined || rock.envelope !== undefined || rockL === undefined) return new Map();
-  const ofOne = envelopeOf({ ...rock, mass: { value: 1, unit: 'kg' } });
+  if (!isMass || rock?.mass === undefined || rock.envelope !== undefined || rockL === undefined) return new Map();
+  const ofOne = envelopeOf({ ...rock, mass: { ...rock.mass, value: 1, unit: 'kg' } });
   return ofOne === undefined ? new Map() : new Map([[rockL, { variable: mass.variable, ofOne }]]);
 }
 
