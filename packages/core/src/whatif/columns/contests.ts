@@ -124,13 +124,11 @@ export interface BestOdds {
   readonly shifts: Float64Array;
 }
 
-/** Asked for when all is laid out. */
 export function bestOddsOf({ places }: Contests, meetings: readonly Meeting[]): BestOdds {
-  const { ends, endAt, startAt } = places;
-  const isOnDay = (place: number): boolean => ends.includes(place);
+  const { strongestOn, weakestOn } = places;
   return {
-    strongest: Int32Array.from(meetings, ({ one }) => (isOnDay(one) ? one : (endAt[one] as number))),
-    weakest: Int32Array.from(meetings, ({ one, other }) => (one === other || isOnDay(other) ? other : (startAt[other] as number))),
+    strongest: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : strongestOn(one))),
+    weakest: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : weakestOn(other))),
     shifts: Float64Array.from(meetings, ({ standings }) => Math.max(...standings.map(({ shiftAtMost }) => shiftAtMost))),
   };
 }

@@ -45,7 +45,16 @@ const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([
 
 /** The kernels of rules on these columns; undefined where a rule has none, or none for such a stock. */
 export function kernelsOn(columns: Columns): (rule: AnyRule, options: Options) => Kernel | undefined {
-  const places = placesOn(columns);
-  const shared: Shared = { columns, places, refuges: refugesOn(places) };
-  return (rule, options) => KERNELS.get(rule)?.(shared, options);
+  let shared: Shared | undefined;
+  const share = (): Shared => {
+    const places = placesOn(columns);
+    return { columns, places, refuges: refugesOn(places) };
+  };
+  return (rule, options) => {
+    const layOut = KERNELS.get(rule);
+    if (layOut === undefined) return undefined;
+    // What no rule asks for is not read either.
+    shared ??= share();
+    return layOut(shared, options);
+  };
 }

@@ -21,6 +21,14 @@ export interface Places {
   /** The places of an animal as it was measured, and at the horizon or on a later day that is looked at. */
   readonly startOf: (animal: number) => number;
   readonly endOf: (animal: number, day: number) => number;
+  /** The places at which the animal of a place is as strong and as weak as it can be on its day, by what is worked out first. */
+  readonly strongestOn: (place: number) => number;
+  readonly weakestOn: (place: number) => number;
+  /** Whether a place lies between start and horizon. */
+  readonly isOnOtherDay: (place: number) => boolean;
+  /** Makes room for all places that were asked for. */
+  readonly layOut: () => void;
+  isLaidOut: boolean;
   /** Total length in cm, natural logarithm of the weight-equivalent length, claim of one animal in litres of rock, and the square of how far that may be out. */
   lengths: Float64Array;
   logs: Float64Array;
@@ -62,42 +70,58 @@ interface Builds {
   readonly changed: Uint8Array;
 }
 
+type PlaceSort = 'start' | 'end' | 'day';
+
 export function placesOn(columns: Columns): Places {
   const { stock, ofAnimals } = columns;
   const placed: { readonly animal: number; readonly day: number }[] = [];
+  const numbers = new Map<string, number>();
   const animalOf = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
+  const numberOf = (animal: number, day: number): number | undefined => numbers.get(`${animal} ${day}`);
   const placeOf = (animal: number, day: number): number => {
-    const there = placed.findIndex((place) => place.animal === animal && place.day === day);
-    if (there >= 0) return there;
-    placed.push({ animal, day });
-    layOut();
-    return placed.length - 1;
+    const there = numberOf(animal, day);
+    if (there !== undefined) return there;
+    numbers.set(`${animal} ${day}`, placed.length);
+    places.isLaidOut = false;
+    return placed.push({ animal, day }) - 1;
+  };
+  const startOf = (animal: number): number => placeOf(animal, animalOf(animal).lengthDay);
+  const endOf = (animal: number, day: number): number => placeOf(animal, Math.max(stock.horizonDay, day));
+  const sortOf = (place: number): PlaceSort => {
+    const { animal, day } = placed[place] as (typeof placed)[number];
+    return day === animalOf(animal).lengthDay ? 'start' : day >= stock.horizonDay ? 'end' : 'day';
   };
   const layOut = (): void => {
     const room = (): Float64Array => new Float64Array(placed.length);
     [places.lengths, places.logs, places.claims, places.squares] = [room(), room(), room(), room()];
-    places.workedOutIn = new Float64Array(placed.length);
+    places.workedOutIn = room();
     places.room = new Int32Array(placed.length);
     places.animalAt = Int32Array.from(placed, ({ animal }) => animal);
     places.yearsAt = Float64Array.from(placed, ({ animal, day }) => yearsSince(animalOf(animal), day));
-    const isStart = placed.map(({ animal, day }) => day === animalOf(animal).lengthDay);
-    const isEnd = placed.map(({ day }, place) => isStart[place] !== true && day >= stock.horizonDay);
-    places.starts = Int32Array.from(isStart.flatMap((is, place) => (is ? [place] : [])));
-    places.ends = Int32Array.from(isEnd.flatMap((is, place) => (is ? [place] : [])));
-    const there = (animal: number, day: number): number => placed.findIndex((place) => place.animal === animal && place.day === day);
-    places.startAt = Int32Array.from(placed, ({ animal }) => there(animal, animalOf(animal).lengthDay));
-    places.endAt = Int32Array.from(placed, ({ animal, day }) => there(animal, Math.max(day, stock.horizonDay)));
+    const ofSort = (sort: PlaceSort): Int32Array => Int32Array.from(placed.keys()).filter((place) => sortOf(place) === sort);
+    [places.starts, places.ends] = [ofSort('start'), ofSort('end')];
+    places.startAt = Int32Array.from(placed, ({ animal }) => numberOf(animal, animalOf(animal).lengthDay) ?? -1);
+    places.endAt = Int32Array.from(placed, ({ animal, day }) => numberOf(animal, Math.max(day, stock.horizonDay)) ?? -1);
     places.shareAt = Float64Array.from(placed, (_, place) => {
       const inAll = places.yearsAt[places.endAt[place] as number] ?? 0;
       return inAll > 0 ? (places.yearsAt[place] as number) / inAll : 0;
     });
+    places.isLaidOut = true;
   };
   const own = stock.animals.map(({ kind }) => ownBuildOf(kind));
   const places: Places = {
     columns,
     placeOf,
-    startOf: (animal) => placeOf(animal, animalOf(animal).lengthDay),
-    endOf: (animal, day) => placeOf(animal, Math.max(stock.horizonDay, day)),
+    startOf,
+    endOf,
+    strongestOn: (place) => {
+      const { animal, day } = placed[place] as (typeof placed)[number];
+      return endOf(animal, day);
+    },
+    weakestOn: (place) => (sortOf(place) === 'end' ? place : startOf((placed[place] as (typeof placed)[number]).animal)),
+    isOnOtherDay: (place) => sortOf(place) === 'day',
+    layOut,
+    isLaidOut: true,
     lengths: new Float64Array(0),
     logs: new Float64Array(0),
     claims: new Float64Array(0),
@@ -140,6 +164,7 @@ export function placesOn(columns: Columns): Places {
 export function needEnds(places: Places): void {
   if (places.endsIn === places.columns.scenario) return;
   places.endsIn = places.columns.scenario;
+  if (!places.isLaidOut) places.layOut();
   takeBuilds(places);
   const { starts, lengths, animalAt, bands, builds } = places;
   const { changed } = builds;
@@ -166,9 +191,9 @@ function workOutGrowth({ growth, bands: { length, asymptote, rate }, builds: { e
   }
 }
 
-/** Those places of a list that are not worked out in each scenario; asked for when all is laid out. */
-export const placesToNeed = ({ starts, ends }: Places, list: readonly number[]): Int32Array =>
-  Int32Array.from(new Set(list.filter((place) => !starts.includes(place) && !ends.includes(place))));
+/** Those places of a list that are not worked out in each scenario. */
+export const placesToNeed = ({ isOnOtherDay }: Places, list: readonly number[]): Int32Array =>
+  Int32Array.from(new Set(list.filter(isOnOtherDay)));
 
 /** Works out these besides, save those that are. */
 export function need(places: Places, list: Int32Array): void {

@@ -77,7 +77,6 @@ export const rankAt = (weight: number): number => (weight < 0 ? PASSED_RANK : (R
 export interface RivalryLayout {
   readonly contests: Contests;
   readonly refuges: Refuges;
-  readonly options: HarmOptions;
   /** Logarithms of ratios from which a contest is even, and up to which. */
   readonly fromRatio: number;
   readonly toRatio: number;
@@ -197,7 +196,6 @@ export function rivalryLayout({ columns, places, refuges }: Shared, options: Har
   return {
     contests,
     refuges,
-    options,
     fromRatio,
     toRatio,
     pairs,

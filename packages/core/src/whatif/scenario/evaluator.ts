@@ -4,7 +4,7 @@ import type { Library } from '../../stock/library.js';
 import type { Column } from '../study/column.js';
 import type { Variable } from '../study/variable.js';
 import { type Asked, askedFor } from './outputs.js';
-import { type Part, partsOf } from './parts.js';
+import { otherParts, type Part, partsOf } from './parts.js';
 import { type Run, runsOf } from './runs.js';
 import { planPart } from './planned.js';
 import { copyOf, isReadBy } from './slots.js';
@@ -138,9 +138,6 @@ function tellingAnew(documents: Documents, asked: Asked): Tell {
   };
 }
 
-/** Rules are run otherwise where a stock is made ready. */
-const isRule = (_rule: unknown): boolean => true;
-
 /** What one combination of words, counts and days makes ready; undefined where values do not get into a stock by themselves. */
 function tellingReady(documents: Documents, asked: Asked, first: Float64Array, fixed: readonly boolean[]): Tell | undefined {
   const stock = copyOf(stockIn(documents, first));
@@ -148,7 +145,7 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   if (writing === undefined) return undefined;
   const width = asked.columns.length;
   const constant = new Float64Array(width).fill(Number.NaN);
-  const parts = partsOf(stock, asked, isRule);
+  const parts = otherParts(stock, asked);
   for (const part of parts) part(stock, constant, 0);
   const copy = copyOf(stock);
   const probe = { stock: copy, slots: writingInto(copy, documents, first, fixed)?.slots ?? [] };

@@ -10,24 +10,20 @@ import { rankOf, type Tally, tallyOf } from './tally.js';
 /** Something that is measured on a stock and goes to some columns. */
 export type Part = (stock: Stock, into: Float64Array, at: number) => void;
 
-/** Everything that is measured on a stock under its settings, once; rules left out are measured otherwise. */
-export function partsOf(
-  stock: Stock,
-  { byRule, missingRock: rockColumn, peakAmmonia: ammoniaColumn }: Asked,
-  isLeftOut: (rule: unknown) => boolean = noRule,
-): Part[] {
-  const { off } = stock.settings;
-  const untested = [...byRule].filter(([{ id }]) => off.includes(id)).map(([, askings]) => untestedPart(askings));
-  const asked = askedUnder(stock, [...byRule.keys()]).filter(({ rule }) => !isLeftOut(rule));
+/** Everything that is measured on a stock under its settings, once. */
+export const partsOf = (stock: Stock, asked: Asked): Part[] => [
+  ...askedUnder(stock, [...asked.byRule.keys()]).map(({ rule, options }) => rulePart(rule, options, asked.byRule.get(rule) ?? [])),
+  ...otherParts(stock, asked),
+];
+
+/** The same without the rules that are asked. */
+export function otherParts({ settings: { off } }: Stock, { byRule, missingRock: rockColumn, peakAmmonia: ammoniaColumn }: Asked): Part[] {
   return [
-    ...untested,
-    ...asked.map(({ rule, options }) => rulePart(rule, options, byRule.get(rule) ?? [])),
+    ...[...byRule].filter(([{ id }]) => off.includes(id)).map(([, askings]) => untestedPart(askings)),
     ...(rockColumn === undefined ? [] : [figurePart(rockColumn, missingRock)]),
     ...(ammoniaColumn === undefined ? [] : [figurePart(ammoniaColumn, peakAmmonia)]),
   ];
 }
-
-const noRule = (_rule: unknown): boolean => false;
 
 const figurePart =
   (column: number, of: (stock: Stock) => number | undefined): Part =>
@@ -42,7 +38,7 @@ const untestedPart =
   };
 
 /** One rule, with all that is asked of it. */
-function rulePart(rule: AnyRule, options: Readonly<Record<string, number>>, askings: readonly Asking[]): Part {
+export function rulePart(rule: AnyRule, options: Readonly<Record<string, number>>, askings: readonly Asking[]): Part {
   const tally = tallyOf(askings);
   const take = takingIn(rule, options, askings, tally);
   return (stock, into, at) => {

@@ -7,11 +7,11 @@ import { columnsOf } from '../columns/columns.js';
 import { kernelsOn } from '../columns/kernels.js';
 import { LEFT } from '../columns/kernel.js';
 import type { Asked, Asking } from './outputs.js';
-import { takingIn } from './parts.js';
+import { type Part, rulePart } from './parts.js';
 import { isSplit, splitRun } from './split.js';
 import { isReadBy, type Slot } from './slots.js';
 import { swallowingRun } from '../columns/swallowing.js';
-import { tallyOf, writeOutcome } from './tally.js';
+import { writeOutcome } from './tally.js';
 import type { Writing } from './writing.js';
 
 /** What one rule comes to in scenario after scenario. */
@@ -40,10 +40,8 @@ export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }:
   const kernelOf = kernelsOn(columns);
   const runs = askedUnder(stock, [...byRule.keys()]).flatMap(({ rule, options }): Run[] => {
     const askings = byRule.get(rule) ?? [];
-    if ((rule as unknown) === gape) {
-      const { varies } = objectRun(rule, options, askings, stock, probe);
-      return [{ run: swallowingRun(columns, options as GapeOptions, askings), varies }];
-    }
+    const varies = (): boolean => isVarying(rulePart(rule, options, askings), askings, probe);
+    if ((rule as unknown) === gape) return [{ run: swallowingRun(columns, options as GapeOptions, askings), varies: varies() }];
     const kernel = kernelOf(rule, options);
     const outright = kernel === undefined ? [] : askings.filter(({ what, subjects }) => what === 'outcome' && subjects.length === 0);
     const others = askings.filter((asking) => !outright.includes(asking));
@@ -51,34 +49,36 @@ export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }:
       ...(others.length === 0 ? [] : [objectRun(rule, options, others, stock, probe)]),
       ...(kernel === undefined || outright.length === 0
         ? []
-        : [kernelRun(kernel, outright, objectRun(rule, options, outright, stock, probe))]),
+        : [{ run: kernelRun(kernel, outright, () => objectRun(rule, options, outright, stock, probe)), varies: varies() }]),
     ];
   });
   return { runs, read: columns.read };
 }
 
+/** Whether a rule reads something that varies: else it comes to the same in every scenario. */
+function isVarying(part: Part, askings: readonly Asking[], { slots, stock }: Probe): boolean {
+  const into = new Float64Array(2 + Math.max(...askings.map(({ column }) => column)));
+  return isReadBy(slots, () => part(stock, into, 0));
+}
+
 /** By the rule's own functions on the stock. */
 function objectRun(rule: AnyRule, options: Readonly<Record<string, number>>, askings: readonly Asking[], stock: Stock, probe: Probe): Run {
   if (isSplit(rule)) return splitRun(rule, options, askings, stock, probe);
-  const tally = tallyOf(askings);
-  const take = takingIn(rule, options, askings, tally);
-  const varies = isReadBy(probe.slots, () => take(probe.stock));
+  const part = rulePart(rule, options, askings);
   return {
-    varies,
-    run: (_values, written, into, at) => {
-      tally.start();
-      take(written());
-      tally.write(into, at);
-    },
+    varies: isVarying(part, askings, probe),
+    run: (_values, written, into, at) => part(written(), into, at),
   };
 }
 
-/** By a kernel, and by the rule itself what that leaves to it. */
-const kernelRun = (kernel: () => number, askings: readonly Asking[], byRule: Run): Run => ({
-  varies: byRule.varies,
-  run: (values, written, into, at) => {
+/** By a kernel, and by the rule itself what that leaves to it: so seldom that this is laid out when it comes up. */
+function kernelRun(kernel: () => number, askings: readonly Asking[], byRule: () => Run): Run['run'] {
+  let own: Run | undefined;
+  return (values, written, into, at) => {
     const rank = kernel();
-    if (rank === LEFT) byRule.run(values, written, into, at);
-    else for (let index = 0; index < askings.length; index += 1) writeOutcome(rank, into, at + (askings[index] as Asking).column);
-  },
-});
+    if (rank === LEFT) {
+      own ??= byRule();
+      own.run(values, written, into, at);
+    } else for (let index = 0; index < askings.length; index += 1) writeOutcome(rank, into, at + (askings[index] as Asking).column);
+  };
+}
