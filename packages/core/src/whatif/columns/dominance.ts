@@ -14,7 +14,6 @@ import {
   contestsOn,
   logRatioIn,
   type Meeting,
-  mostLogRatioIn,
   type Standing,
   standingAt,
 } from './contests.js';
@@ -214,7 +213,6 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, 
     weights[index] = -1;
     if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
-    if (one.meeting.isMeasured && mostLogRatioIn(contests, one.meeting) + (odds.shifts[index] as number) < oneSided - CLOSE) continue;
     if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, stands, index)) continue;
     need(places, needed);
     const weight = weightIn(layout, one, true);
