@@ -30,8 +30,7 @@ import {
   type Refuges,
   spareAtWorstIn,
   spareIn,
-  type Stands,
-  standsOf,
+  type Stand,
 } from './refuges.js';
 import { need, needEnds, placesToNeed } from './places.js';
 
@@ -44,7 +43,6 @@ interface Look {
   readonly most: number;
   /** Of each attack what it is worth in the scenario that is looked at, if the aggressor rules. */
   readonly weights: Int8Array;
-  readonly stands: Stands;
   /** Litres of rock beyond which the others have room whatever they are, the most first. */
   readonly rockFor: Float64Array;
   /** The best odds of the aggressor. */
@@ -59,7 +57,7 @@ interface Attack {
   readonly ground: Ground;
   readonly attacker: Attacker;
   /** The same at the horizon, with the attacker reaching as far as it may: then all claim most. */
-  readonly atEnd: { readonly ground: Ground; readonly attacker: Attacker; readonly reach: number };
+  readonly atEnd: Stand;
   /** Litres of rock beyond which the other has room whatever they are. */
   readonly rockFor: number;
   /** The most that it may be worth. */
@@ -169,7 +167,6 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         contests,
         attacks.map(({ meeting }) => meeting),
       ),
-      stands: standsOf(attacks.map(({ atEnd }) => atEnd)),
       rockFor: Float64Array.from(attacks, (one) => one.rockFor),
       weights: new Int8Array(attacks.length),
     };
@@ -199,7 +196,7 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, odds, most, weights }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, odds, most, weights }: Look, above: number): number {
   if (most <= above) return -1;
   const { contests, oneSided, refuges } = layout;
   const { places } = contests;
@@ -213,7 +210,7 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, stands, rockFor, 
     weights[index] = -1;
     if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
-    if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, stands, index)) continue;
+    if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, one.atEnd)) continue;
     need(places, needed);
     const weight = weightIn(layout, one, true);
     weights[index] = weight;

@@ -193,37 +193,16 @@ export const spareIn = ({ here }: Refuges): number => here[0] as number;
 export const spareAtWorstIn = ({ here, isKnown }: Refuges): number =>
   isKnown ? (here[0] as number) - (here[1] as number) - Math.sqrt(Math.max(0, here[2] as number)) : Number.NEGATIVE_INFINITY;
 
-/** Animals on their grounds, each with one attacker, in arrays: whether there is room for them is mostly all that is asked. */
-export interface Stands {
-  readonly grounds: readonly Ground[];
-  /** Places of the attackers; below 0 where there is never known to be room. */
-  readonly places: Int32Array;
-  /** By how much of a claim less is left, for certain and of what may be held, and how much of the square of its error comes in. */
-  readonly less: Float64Array;
-  readonly lessPerhaps: Float64Array;
-  readonly errors: Float64Array;
+/** An animal on its ground, with one attacker. */
+export interface Stand {
+  readonly ground: Ground;
+  readonly attacker: Attacker;
+  readonly reach: number;
 }
 
-export const standsOf = (all: readonly { readonly ground: Ground; readonly attacker: Attacker; readonly reach: number }[]): Stands => ({
-  grounds: all.map(({ ground }) => ground),
-  places: Int32Array.from(all, ({ ground, attacker }) => (ground.isKnown ? attacker.place : -1)),
-  less: Float64Array.from(all, ({ attacker, reach }) => reach * attacker.count - attacker.share),
-  lessPerhaps: Float64Array.from(all, ({ attacker }) => attacker.maybeShare),
-  errors: Float64Array.from(all, ({ attacker, reach }) => square(reach * attacker.count) - square(attacker.share + attacker.maybeShare)),
-});
-
-/** Whether an animal has all that it wants, at the point less favourable to it too; what is close has not. */
-export function hasRoom(refuges: Refuges, { grounds, places: attackers, less, lessPerhaps, errors }: Stands, index: number): boolean {
-  const { found, places } = refuges;
-  const place = attackers[index] as number;
-  if (place < 0) return false;
-  const ground = grounds[index] as Ground;
-  const at = 4 * ground.at;
-  if (found[at + 3] !== places.columns.scenario) count(refuges, ground);
-  const litres = places.claims[place] as number;
-  const spare = (found[at] as number) - (less[index] as number) * litres;
-  if (!(spare > CLOSE)) return false;
-  const maybe = (found[at + 1] as number) - (lessPerhaps[index] as number) * litres;
-  const out = (found[at + 2] as number) + (errors[index] as number) * (places.squares[place] as number);
-  return spare - maybe - Math.sqrt(Math.max(0, out)) > CLOSE;
+/** Whether an animal has all that it wants there, at the point less favourable to it too; what is close has not. */
+export function hasRoom(refuges: Refuges, { ground, attacker, reach }: Stand): boolean {
+  goTo(refuges, ground);
+  attack(refuges, attacker, reach);
+  return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
 }
