@@ -1,7 +1,7 @@
 import { CONTEST_STEEPNESS } from '../../biology/chance-of-winning.js';
 import { DISPLAYS } from '../../rules/hierarchy.js';
-import type { Contests, Meeting } from './contests.js';
-import { CLOSE } from './kernel.js';
+import { type Contests, logRatioIn, type Meeting, standingAt } from './contests.js';
+import { LEFT } from './kernel.js';
 
 /** Contests for places in the hierarchy of a day, in columns: who would rule. */
 export interface Hierarchy {
@@ -12,6 +12,7 @@ export interface Hierarchy {
   readonly one: Int32Array;
   readonly other: Int32Array;
   readonly asks: Uint8Array;
+  readonly meetings: readonly Meeting[];
   /** Three for each contest, by who is much smaller: whether the two contest, and what residence and temper are worth to the other. */
   readonly isContested: Uint8Array;
   readonly worth: Float64Array;
@@ -43,6 +44,7 @@ export function hierarchyOf(places: Int32Array, counts: Float64Array, contests: 
     one: Int32Array.from(contests, ({ one }) => one),
     other: Int32Array.from(contests, ({ other }) => other),
     asks: Uint8Array.from(contests, ({ meeting }) => (meeting.asks ? 1 : 0)),
+    meetings: contests.map(({ meeting }) => meeting),
     isContested: Uint8Array.from(contests.flatMap(({ meeting }) => contestedIn(meeting))),
     worth: Float64Array.from(contests.flatMap(({ meeting }) => meeting.standings.map(({ shift }) => Math.exp(-CONTEST_STEEPNESS * shift)))),
     forces: room(),
@@ -58,8 +60,9 @@ export const NOBODY = -1;
 export const UNSURE = -2;
 
 /** Who is likely to rule, as a number among those that are there; NOBODY, or UNSURE where it is close. */
-export function rulerIn({ places: { logs }, muchLonger }: Contests, hierarchy: Hierarchy): number {
-  const { places, counts, one: ones, other: others, asks, isContested, worth, forces, wins, rivals } = hierarchy;
+export function rulerIn(contests: Contests, hierarchy: Hierarchy): number {
+  const { logs } = contests.places;
+  const { places, counts, meetings, one: ones, other: others, asks, isContested, worth, forces, wins, rivals } = hierarchy;
   for (let index = 0; index < places.length; index += 1) {
     forces[index] = Math.exp(CONTEST_STEEPNESS * (logs[places[index] as number] as number));
     wins[index] = 0;
@@ -70,10 +73,10 @@ export function rulerIn({ places: { logs }, muchLonger }: Contests, hierarchy: H
     const other = others[index] as number;
     let row = 3 * index;
     if (asks[index] === 1) {
-      const logRatio = (logs[places[one] as number] as number) - (logs[places[other] as number] as number);
-      const over = Math.abs(logRatio) - muchLonger;
-      if (Math.abs(over) < CLOSE) return UNSURE;
-      if (over > 0) row += logRatio > 0 ? 1 : 2;
+      const meeting = meetings[index] as Meeting;
+      const standing = standingAt(contests, meeting, logRatioIn(contests, meeting));
+      if (standing === LEFT) return UNSURE;
+      row += standing;
     }
     if (isContested[row] === 0) continue;
     const force = forces[one] as number;

@@ -167,10 +167,10 @@ function worstOf(layout: Layout): number {
 }
 
 /** Whether a newcomer has room even where all keep it off and claim what they ever will. */
-function isSurelyFree({ refuges }: Layout, { holders, groundAtEnd, lacksShelter, mayLackShelter: mayLack }: Entry): boolean {
-  if (lacksShelter || mayLack) return false;
-  goTo(refuges, groundAtEnd);
-  for (let index = 0; index < holders.length; index += 1) attack(refuges, (holders[index] as Holder).attackerAtEnd, 1);
+function isSurelyFree({ refuges }: Layout, entry: Entry): boolean {
+  if (entry.lacksShelter || entry.mayLackShelter) return false;
+  entry.keeps.fill(KEEPS);
+  stand(refuges, entry, AT_END, KEEPS);
   return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
 }
 

@@ -1,6 +1,5 @@
-import { lengthShortOf } from '../../biology/length-after.js';
+import { lengthAfter } from '../../biology/length-after.js';
 import type { Band } from '../../quantity/band.js';
-import { quickDecay } from '../quick/decay.js';
 import { yearsSince } from '../../rules/gape/lengths.js';
 import type { GapeOptions } from '../../rules/gape/options.js';
 import { limitOf, ROUNDING } from '../../rules/gape/sides.js';
@@ -103,7 +102,7 @@ function loadLine({ bands: { length, asymptote, rate, adult }, yearsInAll, end, 
   end[at] = Math.max(asymptotic, start);
   // What has an asymptotic length has an adult length.
   full[at] = Math.max(asymptotic, adult.centre[at] as number, start);
-  atHorizon[at] = lengthShortOf(start, asymptotic, quickDecay((rate.centre[at] as number) * (yearsInAll[at] as number)));
+  atHorizon[at] = lengthAfter(start, asymptotic, rate.centre[at] as number, yearsInAll[at] as number);
 }
 
 function loadMouth(all: MouthsAndBodies, at: number): void {

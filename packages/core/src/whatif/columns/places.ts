@@ -2,8 +2,6 @@ import { lengthShortOf } from '../../biology/length-after.js';
 import { rockClaim } from '../../biology/rock-claim.js';
 import { type UsualBuild, usualBuild } from '../../biology/usual-weight.js';
 import { logWeightEquivalentLength } from '../../biology/weight-equivalent-length.js';
-import { quickDecay } from '../quick/decay.js';
-import { quickLog } from '../quick/log.js';
 import { yearsSince } from '../../rules/gape/lengths.js';
 import { ownBuildOf } from '../../rules/strength.js';
 import type { StockAnimal, StockKind } from '../../stock/stock.js';
@@ -239,7 +237,7 @@ function workOutLengths({ lengths, animalAt, yearsAt, bands }: Places, list: Int
     const years = yearsAt[place] as number;
     if (years === 0) lengths[place] = start;
     else {
-      const grown = lengthShortOf(start, asymptotes[at] as number, quickDecay((rates[at] as number) * years));
+      const grown = lengthShortOf(start, asymptotes[at] as number, Math.exp(-(rates[at] as number) * years));
       // Without a curve an animal stays as it is.
       lengths[place] = Number.isNaN(grown) ? start : grown;
     }
@@ -250,7 +248,7 @@ function workOutLogs({ lengths, logs, animalAt, builds: { logA, exponent, perTot
   for (let index = 0; index < many; index += 1) {
     const place = list[index] as number;
     const at = animalAt[place] as number;
-    const logLength = quickLog((lengths[place] as number) * (perTotal[at] as number));
+    const logLength = Math.log((lengths[place] as number) * (perTotal[at] as number));
     logs[place] = logWeightEquivalentLength((logA[at] as number) + (exponent[at] as number) * logLength);
   }
 }
