@@ -186,24 +186,30 @@ describe('pipes', () => {
     expect({ stdout, stderr }).toEqual({ stdout: '{\n0\n', stderr: '' });
   });
 
-  test('a pipe that takes no more for a moment gets every byte once', () => {
-    const twice = changed((situation) => {
+  const twice = () =>
+    changed((situation) => {
       situation.introductions = (situation.wishes ?? []).flatMap(({ species }) => [
         { date: '2027-04-01', animals: [{ species }] },
         { date: '2027-05-01', animals: [{ id: `${species}-again`, species }] },
       ]);
     });
-    const args = ['check', twice, '--format', 'json'];
+  const throughFullPipe = (...args: string[]) => {
+    const script = path.join(root, 'tests/cli/full-pipe.mjs');
+    return spawnSync(process.execPath, [script, ...args], { cwd: folder, encoding: 'utf8', maxBuffer: 2 ** 26 });
+  };
+
+  test('a pipe that takes no more for a moment gets every byte once', () => {
+    const args = ['check', twice(), '--format', 'json'];
     const whole = commensal(args);
     // More than a pipe holds, or nothing would have to wait.
     expect(whole.out.length).toBeGreaterThan(2 * 65_536);
-    const script = path.join(root, 'tests/cli/full-pipe.mjs');
-    const { status, stdout, stderr } = spawnSync(process.execPath, [script, process.execPath, bundle, ...args], {
-      cwd: folder,
-      encoding: 'utf8',
-      maxBuffer: 2 ** 26,
-    });
+    const { status, stdout, stderr } = throughFullPipe(process.execPath, bundle, ...args);
     expect({ code: status, out: stdout, err: stderr }).toEqual(whole);
+  });
+
+  test('a reader that leaves a full pipe is no error either', () => {
+    const { status, stderr } = throughFullPipe('leave', process.execPath, bundle, 'check', twice(), '--format', 'json');
+    expect({ code: status, err: stderr }).toEqual({ code: commensal(['check', twice(), '--format', 'json']).code, err: '' });
   });
 });
 

@@ -30,6 +30,7 @@ function run(of: string, ...more: string[]): { code: number | null; out: string;
 /** Starts a run and ends it by a signal after a time; whether it was ended by it. */
 async function stopped(args: readonly string[], signal: NodeJS.Signals, afterMs: number): Promise<{ code: number | null; err: string }> {
   const child = spawn(process.execPath, [bundle, ...args], { cwd: folder });
+  child.stdout.resume();
   let err = '';
   child.stderr.on('data', (data) => {
     err += String(data);
@@ -151,6 +152,23 @@ describe('a run that is stopped', () => {
     expect(code).toBe(130);
     expect(err).toContain('--resume goes on from there');
     expect(readdirSync(at(into)).filter((name) => name.endsWith('.aside'))).toEqual([]);
+  });
+
+  test('while it prints its rows ends there', async () => {
+    const args = [
+      'whatif',
+      write('longest.json', { ...hawkfishStudy(), design: { kind: 'sobol', scenarios: 2 ** 27 } }),
+      '--format',
+      'csv',
+    ];
+    expect((await stopped(args, 'SIGINT', 2500)).code).toBe(130);
+  });
+
+  test('by nobody, goes on when nobody reads how far it is', () => {
+    const script = `"${process.execPath}" "${bundle}" whatif ${study} --out unread --workers 1 2>&1 | head -1; echo "\${PIPESTATUS[0]}"`;
+    const { stdout } = spawnSync('bash', ['-c', script], { cwd: folder, encoding: 'utf8' });
+    expect(stdout).toMatch(/\n0\n$/);
+    expect(filesIn('unread')).toEqual(whole);
   });
 
   test('refuses to begin again without --resume', () => {

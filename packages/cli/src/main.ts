@@ -139,6 +139,8 @@ async function main(): Promise<void> {
     return;
   }
   process.on('SIGINT', () => process.exit(EXIT.interrupted));
+  // A run goes on when nobody reads any more how far it is.
+  process.stderr.on('error', () => {});
   try {
     const program = await commandLine(process.argv.slice(2), (code) => {
       process.exitCode = code;

@@ -3,6 +3,10 @@ import { constants, copyFileSync, linkSync, mkdirSync, renameSync, rmSync, write
 import path from 'node:path';
 import { badCall, Broken } from './failure.js';
 
+/** How long a full pipe is left to its reader before it is tried again, ms. */
+const FULL_PIPE_MS = 2;
+const NOBODY_WAKES = new Int32Array(new SharedArrayBuffer(4));
+
 /** Writes a result whole or not at all: to a file beside the target, then renamed; to standard output without a target. */
 export function writeOutput(text: string, file: string | undefined): void {
   if (writesToStandardOutput(file)) {
@@ -62,23 +66,22 @@ export function refuseToOverwrite(input: string, output: string | undefined): vo
 /** Whether a result goes to standard output. */
 export const writesToStandardOutput = (file: string | undefined): file is undefined | '-' => file === undefined || file === '-';
 
-/** Returns whether it is still being read: a reader that stops early, such as a pager, is no error. */
+/**
+ * Writes all of it before it returns, waiting where a pipe takes no more for a moment, so that nothing piles up in memory. Returns
+ * whether it is still being read: a reader that stops early, such as a pager, is no error.
+ */
 export function writeStandardOutput(text: string): boolean {
   const bytes = Buffer.from(text);
   let written = 0;
-  // Behind what Node still waits to write.
-  if (process.stdout.writableLength > 0) {
-    process.stdout.write(bytes);
-    return true;
-  }
-  try {
-    while (written < bytes.length) written += writeSync(1, bytes, written);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    // A pipe whose reader is slow takes no more for a moment: let Node wait for it with the rest.
-    if (code === 'EAGAIN') process.stdout.write(bytes.subarray(written));
-    else if (code === 'EPIPE') return false;
-    else throw new Broken(`standard output cannot be written (${code ?? (error as Error).message}).`);
+  while (written < bytes.length) {
+    try {
+      written += writeSync(1, bytes, written);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'EPIPE') return false;
+      if (code !== 'EAGAIN') throw new Broken(`standard output cannot be written (${code ?? (error as Error).message}).`);
+      Atomics.wait(NOBODY_WAKES, 0, 0, FULL_PIPE_MS);
+    }
   }
   return true;
 }

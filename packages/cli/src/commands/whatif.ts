@@ -1,6 +1,7 @@
 import { rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import type { CompiledStudy, Library } from '@commensal/core';
 import type { StudyManifest } from '@commensal/schema';
 import { badCall, EXIT } from '../failure.js';
@@ -214,7 +215,7 @@ function readShard(text: string | undefined, blocks: number): Shard {
 }
 
 /** Rows on standard output, in the order of scenarios, until nobody reads them any more. */
-function printed(study: CompiledStudy, format: RowFormat, shard: Shard, blockScenarios: number): number {
+async function printed(study: CompiledStudy, format: RowFormat, shard: Shard, blockScenarios: number): Promise<number> {
   const rows = Math.min(blockScenarios, 4096);
   const make = blockMaker(study, rows);
   const print = format === 'ndjson' ? ndjsonRows : csvRows;
@@ -223,6 +224,8 @@ function printed(study: CompiledStudy, format: RowFormat, shard: Shard, blockSce
   for (let from = shard.from * blockScenarios; from < until; from += rows) {
     const block = make(from, Math.min(until, from + rows));
     if (block === undefined || !writeStandardOutput(print(study.columns, block))) return EXIT.done;
+    // An interrupt is heard here.
+    await setImmediate();
   }
   return EXIT.done;
 }
