@@ -38,6 +38,8 @@ export interface MouthsAndBodies {
   readonly longest: Float64Array;
   readonly shallowest: Float64Array;
   readonly shortest: Float64Array;
+  /** How many times as long as the prey the predator has to be, of the pair that is looked at: a number that is handed over would become an object. */
+  readonly asked: Float64Array;
 }
 
 /** A little more than one: what lies between is left to the rule itself. */
@@ -84,6 +86,7 @@ export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOpti
     longest: column(),
     shallowest: column(),
     shortest: column(),
+    asked: new Float64Array(1),
   };
 }
 

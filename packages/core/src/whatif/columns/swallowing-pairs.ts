@@ -21,6 +21,8 @@ export interface SwallowingPair {
   /** Years of growth behind each on the first day. */
   readonly predatorYears: number;
   readonly preyYears: number;
+  /** The prey was measured by then. */
+  readonly isPreyMeasured: boolean;
   /** The last day is the last that is looked at of all. */
   readonly isToTheEnd: boolean;
   /** Both stay beyond the last day. */
@@ -32,6 +34,7 @@ export interface SwallowingPair {
   readonly failsEasily: number;
   readonly failsLater: number;
   readonly failsLaterEasily: number;
+  readonly failsLaterAtMost: number;
   readonly mayFail: number;
   /** Places of what is asked that a finding on the pair counts for. */
   readonly outcomes: readonly number[];
@@ -72,6 +75,7 @@ function pairOf(stock: Stock, predator: number, prey: number, from: number, unti
     years: (until - from) / DAYS_PER_YEAR,
     predatorYears: yearsSince(one, from),
     preyYears: yearsSince(other, from),
+    isPreyMeasured: other.lengthDay <= from,
     isToTheEnd: until === stock.horizonDay,
     stays: one.leaveDay > lastDay && other.leaveDay > lastDay,
     isGap: hasGap(one, other),
@@ -79,6 +83,7 @@ function pairOf(stock: Stock, predator: number, prey: number, from: number, unti
     failsEasily: failureOf(level(true, false)),
     failsLater: failureOf(level(false, true)),
     failsLaterEasily: failureOf(level(true, true)),
+    failsLaterAtMost: failureOf(Math.max(level(false, true), level(true, true))),
     mayFail: doubtOf(level(false, false)),
     outcomes: placesOf('outcome'),
     days: placesOf('first-failure'),

@@ -78,14 +78,16 @@ function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking
 }
 
 function start({ ranks, firsts, least }: Layout): void {
-  ranks.set(least);
-  firsts.fill(Number.POSITIVE_INFINITY);
+  for (let index = 0; index < least.length; index += 1) {
+    ranks[index] = least[index] as number;
+    firsts[index] = Number.POSITIVE_INFINITY;
+  }
 }
 
 /** Looks for failures that change the answer, and says how many pairs may be in doubt. */
 function lookForFailures(layout: Layout): number {
   const { pairs, sides, options, columns, doubtful, isPlain, ranks } = layout;
-  const { loadedIn, deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full } = sides;
+  const { loadedIn, deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full, asked } = sides;
   const today = columns.stock.day;
   const { scenario } = columns;
   let reached = leastOf(ranks);
@@ -100,25 +102,25 @@ function lookForFailures(layout: Layout): number {
     if ((deepest[predator] as number) < (shallowest[prey] as number) || (longest[predator] as number) < (shortest[prey] as number))
       continue;
     if (!isPlain && !raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
-    const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
-    const ratio = Math.max(mouthRatio, capRatio[predator] as number);
-    const isFitting = fitsByBounds(sides, pair, ratio);
-    if (isFitting === 1 || (isFitting < 0 && fits(sides, pair, ratio))) {
+    const ratio = Math.max((depth[prey] as number) / (limitPer[predator] as number), capRatio[predator] as number);
+    asked[0] = ratio;
+    if (fits(sides, pair)) {
       let rank = pair.fails;
       if (failsEasily > rank && (raises(layout, pair, failsEasily) || pair.days.length > 0)) {
-        const easyRatio = easyRatioOf(mouthRatio, ratio, options);
-        const isEasy = fitsByBounds(sides, pair, easyRatio);
-        if (isEasy === 1 || (isEasy < 0 && fits(sides, pair, easyRatio))) rank = failsEasily;
+        askEasily(sides, pair, options);
+        if (fits(sides, pair)) rank = failsEasily;
+        asked[0] = ratio;
       }
       raise(layout, pair, rank);
       reached = leastOf(ranks);
-      if (isSooner(layout, pair, rank, from - today)) comeBy(layout, pair, rank, ratio);
+      if (isSooner(layout, pair, rank, from - today)) comeBy(layout, pair, rank);
       continue;
     }
     if (pair.outcomes.length === 0) continue;
-    if (pair.stays && fitsLater(sides, pair, ratio, options)) {
+    if (pair.stays && raises(layout, pair, pair.failsLaterAtMost) && fitsLater(sides, pair, options)) {
       // Full size is never less than what it is on the first day.
-      const isEasy = (full[predator] as number) >= easyRatioOf(mouthRatio, ratio, options) * (full[prey] as number);
+      askEasily(sides, pair, options);
+      const isEasy = (full[predator] as number) >= (asked[0] as number) * (full[prey] as number);
       raise(layout, pair, isEasy ? pair.failsLaterEasily : pair.failsLater);
       reached = leastOf(ranks);
     } else {
@@ -129,18 +131,52 @@ function lookForFailures(layout: Layout): number {
   return doubts;
 }
 
-/** Whether the one is at some time up to the last day so many times as long as the other: 1 or 0 by what they are in the end, -1 where that does not tell. */
-function fitsByBounds({ bands, atHorizon }: MouthsAndBodies, { predator, prey, isToTheEnd }: SwallowingPair, ratio: number): number {
-  if (!isToTheEnd) return -1;
+/** Asks for an easy mouthful instead. */
+function askEasily({ depth, limitPer, asked }: MouthsAndBodies, { predator, prey }: SwallowingPair, options: GapeOptions): void {
+  asked[0] = easyRatioOf((depth[prey] as number) / (limitPer[predator] as number), asked[0] as number, options);
+}
+
+/** Whether the one is at some time up to the last day as many times as long as the other as is asked. */
+function fits(sides: MouthsAndBodies, pair: SwallowingPair): boolean {
+  const is = fitsByBounds(sides, pair);
+  return is < 0 ? crosses(sides, pair) : is === 1;
+}
+
+/** The same by what they are in the end: 1 or 0, -1 where that does not tell. */
+function fitsByBounds(sides: MouthsAndBodies, pair: SwallowingPair): number {
+  const { bands, atHorizon, asked } = sides;
+  const { predator, prey } = pair;
+  const ratio = asked[0] as number;
+  if (!pair.isToTheEnd) return -1;
   const reaches = atHorizon[predator] as number;
   if (reaches > ratio * (atHorizon[prey] as number) * (1 + CLOSE)) return 1;
   // What is measured after the first day counts as it is until then: prey is never shorter.
-  return reaches * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number) ? 0 : -1;
+  return reaches * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number) || isApart(sides, pair) ? 0 : -1;
 }
 
-function fits(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number): boolean {
+/**
+ * Whether straight lines tell that the one is never so many times as long as the other, if it is not on the last day: as animals grow ever more slowly, the prey is
+ * no shorter than on the chord from the day on which it was measured to the last, and the predator no longer than with growth as fast as at first, nor than on the last day.
+ */
+function isApart(sides: MouthsAndBodies, { predator, prey, isPreyMeasured, predatorYears, preyYears }: SwallowingPair): boolean {
+  const { bands, end, atHorizon, yearsInAll, asked } = sides;
+  if (!isPreyMeasured) return false;
+  const ratio = asked[0] as number;
+  const reaches = (atHorizon[predator] as number) * (1 + CLOSE);
+  const predatorCm = bands.length.centre[predator] as number;
+  const perYear = (bands.rate.centre[predator] as number) * ((end[predator] as number) - predatorCm);
+  const preyCm = bands.length.centre[prey] as number;
+  const preyPerYear = ((atHorizon[prey] as number) - preyCm) / (yearsInAll[prey] as number);
+  const preyFirst = preyCm + preyPerYear * preyYears;
+  if ((predatorCm + perYear * predatorYears) * (1 + CLOSE) >= ratio * preyFirst && reaches >= ratio * preyFirst) return false;
+  // Of such lines the one is longest in terms of the other where the first two meet.
+  const meetAfter = perYear > 0 ? Math.max(0, ((atHorizon[predator] as number) - predatorCm) / perYear - predatorYears) : 0;
+  return reaches < ratio * (preyFirst + preyPerYear * meetAfter);
+}
+
+function crosses(sides: MouthsAndBodies, pair: SwallowingPair): boolean {
   const { predator, prey, years, predatorYears, preyYears } = pair;
-  const { bands, end } = sides;
+  const { bands, end, asked } = sides;
   const { rate } = bands;
   return (
     crossedBy(
@@ -150,19 +186,22 @@ function fits(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number): bool
       lengthIn(sides.bands, prey, preyYears),
       end[prey] as number,
       rate.centre[prey] as number,
-      ratio,
+      asked[0] as number,
       years,
     ) < Number.POSITIVE_INFINITY
   );
 }
 
 /** Whether it is so beyond the last day, as both grow to full size. */
-function fitsLater(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number, options: GapeOptions): boolean {
+function fitsLater(sides: MouthsAndBodies, pair: SwallowingPair, options: GapeOptions): boolean {
   const { predator, prey } = pair;
-  const { bands, end, full } = sides;
+  const { bands, end, full, asked } = sides;
+  const ratio = asked[0] as number;
   const grown = full[predator] as number;
   if (grown >= ratio * (full[prey] as number)) return true;
   if (grown * (1 + CLOSE) < ratio * (bands.length.centre[prey] as number)) return false;
+  // Beyond the last day prey is no shorter than then; up to then it does not fit, if the predator grows to the same length as before.
+  if (pair.isToTheEnd && grown === end[predator] && grown * (1 + CLOSE) < ratio * (sides.atHorizon[prey] as number)) return false;
   return fitsFullGrown(
     lengthIn(bands, predator, pair.predatorYears),
     grown,
@@ -177,7 +216,7 @@ function fitsLater(sides: MouthsAndBodies, pair: SwallowingPair, ratio: number, 
 }
 
 /** Takes in the day from which a pair fails. */
-function comeBy({ sides, columns, askings, firsts }: Layout, pair: SwallowingPair, rank: number, ratio: number): void {
+function comeBy({ sides, columns, askings, firsts }: Layout, pair: SwallowingPair, rank: number): void {
   const { predator, prey, from, years, days } = pair;
   const { bands, end } = sides;
   const crossing = crossingOf(
@@ -187,7 +226,7 @@ function comeBy({ sides, columns, askings, firsts }: Layout, pair: SwallowingPai
     lengthIn(bands, prey, pair.preyYears),
     end[prey] as number,
     bands.rate.centre[prey] as number,
-    ratio,
+    sides.asked[0] as number,
     years,
   );
   const day = from - columns.stock.day + Math.floor(crossing * DAYS_PER_YEAR);
@@ -201,7 +240,7 @@ function comeBy({ sides, columns, askings, firsts }: Layout, pair: SwallowingPai
 function lookForDoubts(layout: Layout, doubts: number, written: () => Stock): void {
   const { columns, options, sides, doubtful } = layout;
   const { depth, limitPer, capAtWorst, full } = sides;
-  let asked: Sides | undefined;
+  let own: Sides | undefined;
   for (let index = 0; index < doubts; index += 1) {
     const pair = doubtful[index] as SwallowingPair;
     const { predator, prey, from, until } = pair;
@@ -211,11 +250,11 @@ function lookForDoubts(layout: Layout, doubts: number, written: () => Stock): vo
       const mouthRatio = (depth[prey] as number) / (limitPer[predator] as number);
       const ratio = Math.max(mouthRatio / fitFactor(sides, predator, prey), (capAtWorst[predator] as number) * UNDER);
       const mayFitLater = pair.stays && (full[predator] as number) >= ratio * (full[prey] as number);
-      const mayFit = fitsByBounds(sides, pair, ratio);
-      if (!mayFitLater && (mayFit === 0 || (mayFit < 0 && !fits(sides, pair, ratio)))) continue;
+      sides.asked[0] = ratio;
+      if (!mayFitLater && !fits(sides, pair)) continue;
     }
-    asked ??= sidesOf(written(), lastDayOf(columns.stock), options);
-    const verdict = judgeGape(measurePair(columns.stock, asked.swallower(predator), asked.body(prey), from, until, options));
+    own ??= sidesOf(written(), lastDayOf(columns.stock), options);
+    const verdict = judgeGape(measurePair(columns.stock, own.swallower(predator), own.body(prey), from, until, options));
     raise(layout, pair, rankOfVerdict(verdict));
   }
 }
