@@ -2,7 +2,7 @@ import { judgeGap, measureGaps } from '../../rules/entry-gap/gap.js';
 import { inBefore, isLarge, judgeSize, LARGE, measureSizes } from '../../rules/entry-gap/size.js';
 import { isFed } from '../../rules/feed.js';
 import type { StockAnimal } from '../../stock/stock.js';
-import { type FedOn, gramsOf } from './grams.js';
+import { type FedOn, type Grams, gramsAtLeast, gramsAtMost, gramsOf, gramsOn } from './grams.js';
 import { CLOSE, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { type Batch, smallBatches } from './small-batches.js';
@@ -42,73 +42,87 @@ export function entryGapKernel({ columns }: Shared, options: Readonly<Record<str
   if (floor >= LARGE_RANK) return () => floor;
   const grams = gramsOf(columns, fed, feedShare);
   if (grams === undefined) return undefined;
-  const { exactly, atLeast, atMost } = grams;
   /** What is left of a share over the share, and a little more: what is in before must weigh so many times as much as the batch. */
   const times = ((1 - largeShare) / largeShare) * (1 + CLOSE);
-  /** Of what was there at the start before each batch, what weighed most when it was last asked for. */
-  const heaviest = Int32Array.from(batches, ({ atStart }) => atStart[0] as number);
-
+  const layout: Layout = {
+    batches,
+    grams,
+    largeShare,
+    times,
+    heaviest: Int32Array.from(batches, ({ atStart }) => atStart[0] as number),
+    asked: new Float64Array(2),
+  };
   const { areSmall, others } = smallBatches(columns, batches, fed, grams, times);
   const all = [...batches.keys()];
 
-  const isSurelyLarge = ({ added, before }: Batch): boolean => {
-    let least = 0;
-    let most = 0;
-    for (let index = 0; index < added.length; index += 1) least += atLeast(added[index] as number);
-    for (let index = 0; index < before.length; index += 1) most += atMost(before[index] as number);
-    return isLarge(least * (1 - CLOSE), most * (1 + CLOSE), largeShare);
-  };
-  /** The heaviest that was last asked for, and what it weighs at least in this scenario. */
-  let asked = 0;
-  let leastOfAsked = 0;
-  const isSurelySmall = (at: number): boolean => {
-    const { added, before, atStart } = batches[at] as Batch;
-    let enough = 0;
-    for (let index = 0; index < added.length; index += 1) enough += atMost(added[index] as number);
-    enough *= times;
-    if (asked !== heaviest[at]) {
-      asked = heaviest[at] as number;
-      leastOfAsked = atLeast(asked);
-    }
-    if (leastOfAsked >= enough) return true;
-    let sum = 0;
-    let most = 0;
-    for (let index = 0; index < before.length; index += 1) {
-      const least = atLeast(before[index] as number);
-      sum += least;
-      if (least > most) {
-        most = least;
-        heaviest[at] = atStart[index] as number;
-      }
-    }
-    return sum >= enough;
-  };
-  const sumOf = (lines: Int32Array): number => {
-    let sum = 0;
-    for (let index = 0; index < lines.length; index += 1) sum += exactly(lines[index] as number);
-    return sum;
-  };
-
   let large: Batch | undefined;
   return () => {
-    grams.read();
-    asked = -1;
+    layout.asked[0] = -1;
     // What was large in the scenario before may well be so again.
-    if (large !== undefined && isSurelyLarge(large)) return LARGE_RANK;
+    if (large !== undefined && isSurelyLarge(layout, large)) return LARGE_RANK;
     large = undefined;
     const open = areSmall() ? others : all;
     for (let index = 0; index < open.length; index += 1) {
       const at = open[index] as number;
-      if (isSurelySmall(at)) continue;
+      if (isSurelySmall(layout, at)) continue;
       const batch = batches[at] as Batch;
-      if (!isSurelyLarge(batch)) {
-        const beforeG = sumOf(batch.before);
+      if (!isSurelyLarge(layout, batch)) {
+        const beforeG = sumOf(grams, batch.before);
         if (beforeG === 0) return LEFT;
-        if (!isLarge(sumOf(batch.added), beforeG, largeShare)) continue;
+        if (!isLarge(sumOf(grams, batch.added), beforeG, largeShare)) continue;
       }
       large = batch;
       return LARGE_RANK;
     }
     return floor;
   };
+}
+
+/** All that is laid out for a stock. */
+interface Layout {
+  readonly batches: readonly Batch[];
+  readonly grams: Grams;
+  readonly largeShare: number;
+  readonly times: number;
+  /** Of what was there at the start before each batch, what weighed most when it was last asked for. */
+  readonly heaviest: Int32Array;
+  /** The heaviest that was last asked for, and what it weighs at least in this scenario. */
+  readonly asked: Float64Array;
+}
+
+function isSurelyLarge({ grams, largeShare }: Layout, { added, before }: Batch): boolean {
+  let least = 0;
+  let most = 0;
+  for (let index = 0; index < added.length; index += 1) least += gramsAtLeast(grams, added[index] as number);
+  for (let index = 0; index < before.length; index += 1) most += gramsAtMost(grams, before[index] as number);
+  return isLarge(least * (1 - CLOSE), most * (1 + CLOSE), largeShare);
+}
+
+function isSurelySmall({ batches, grams, times, heaviest, asked }: Layout, at: number): boolean {
+  const { added, before, atStart } = batches[at] as Batch;
+  let enough = 0;
+  for (let index = 0; index < added.length; index += 1) enough += gramsAtMost(grams, added[index] as number);
+  enough *= times;
+  if (asked[0] !== heaviest[at]) {
+    asked[0] = heaviest[at] as number;
+    asked[1] = gramsAtLeast(grams, heaviest[at] as number);
+  }
+  if ((asked[1] as number) >= enough) return true;
+  let sum = 0;
+  let most = 0;
+  for (let index = 0; index < before.length; index += 1) {
+    const least = gramsAtLeast(grams, before[index] as number);
+    sum += least;
+    if (least > most) {
+      most = least;
+      heaviest[at] = atStart[index] as number;
+    }
+  }
+  return sum >= enough;
+}
+
+function sumOf(grams: Grams, lines: Int32Array): number {
+  let sum = 0;
+  for (let index = 0; index < lines.length; index += 1) sum += gramsOn(grams, lines[index] as number);
+  return sum;
 }

@@ -9,12 +9,29 @@ import { type Columns, lengthIn } from './columns.js';
 
 /** Grams of food a day for lines of animals, each on a day, by the number that it got when it was added. */
 export interface Grams {
-  readonly exactly: (fed: number) => number;
-  /** Bounds, save for rounding. */
-  readonly atLeast: (fed: number) => number;
-  readonly atMost: (fed: number) => number;
-  /** Takes in what bounds start from in a scenario. */
-  readonly read: () => void;
+  readonly columns: Columns;
+  /** Places among the animals, years of growth by the day, and grams for each gram of animal. */
+  readonly ats: Int32Array;
+  readonly grown: Float64Array;
+  readonly rations: Float64Array;
+  /** Undefined for those without figures of their own. */
+  readonly owns: readonly (OwnBuild | undefined)[];
+  readonly isByLength: Uint8Array;
+  readonly length: Float64Array;
+  readonly asymptote: Float64Array;
+  readonly rate: Float64Array;
+  readonly adult: Float64Array;
+  readonly depth: Float64Array;
+  readonly standard: Float64Array;
+  /** What bounds start from: the length in the stock as it was laid out, how weight follows from it, what both come to, one over the length as weight is fitted to it, and the exponent. */
+  readonly knownCm: Float64Array;
+  readonly builds: (Build | undefined)[];
+  readonly knownG: Float64Array;
+  readonly perKnown: Float64Array;
+  readonly exponent: Float64Array;
+  /** Whether that may be another in each scenario, and the one that it was taken in for. */
+  readonly isLoose: Uint8Array;
+  readonly loadedIn: Float64Array;
 }
 
 /** A line of animals on a day; its day undefined for the day of its length, when it is no longer than on any other. */
@@ -28,6 +45,8 @@ interface Build {
   readonly a: number;
   readonly b: number;
 }
+
+type OwnBuild = Build & { readonly lengthType?: string };
 
 /**
  * What is fed of these, as `feed` has it: those that are fed and whose size is known in some way. Undefined where something varies that is read as it is, or where
@@ -51,67 +70,90 @@ export function gramsOf(columns: Columns, all: readonly FedOn[], feedShare: numb
   const depth = owns.includes(undefined) ? ofAnimals('depth').centre : length;
   const standard = owns.some((own) => own?.lengthType === 'SL') ? ofAnimals('standard').centre : length;
 
-  const ats = Int32Array.from(all, ({ animal }) => stock.animals.indexOf(animal));
-  const grown = Float64Array.from(all, ({ animal, day = animal.lengthDay }) => yearsSince(animal, day));
-  const rations = Float64Array.from(all, ({ animal }) => animal.count * shareOf(animal, feedShare).centre);
-
-  const buildOf = (fed: number): Build => {
-    const own = owns[fed];
-    if (own !== undefined) return own;
-    const deep = depth[ats[fed] as number] as number;
-    return usualBuild(Number.isNaN(deep) ? undefined : deep);
+  const room = (): Float64Array => new Float64Array(all.length);
+  const grams: Grams = {
+    columns,
+    ats: Int32Array.from(all, ({ animal }) => stock.animals.indexOf(animal)),
+    grown: Float64Array.from(all, ({ animal, day = animal.lengthDay }) => yearsSince(animal, day)),
+    rations: Float64Array.from(all, ({ animal }) => animal.count * shareOf(animal, feedShare).centre),
+    owns,
+    isByLength: Uint8Array.from(all, (one) => (isKnown(one) ? 1 : 0)),
+    length,
+    asymptote,
+    rate,
+    adult,
+    depth,
+    standard,
+    knownCm: Float64Array.from(all, ({ animal, day = animal.lengthDay }) =>
+      animal.lengthCm === undefined ? (animal.kind.adultCm?.centre ?? Number.NaN) : lengthOn(animal, day),
+    ),
+    builds: all.map(() => undefined),
+    knownG: room(),
+    perKnown: room(),
+    exponent: room(),
+    isLoose: Uint8Array.from(owns, (own) => (own === undefined || own.lengthType === 'SL' ? 1 : 0)),
+    loadedIn: room(),
   };
-  /** Total length over the length that the weight is fitted to. */
-  const fitOf = (fed: number): number => {
-    const perStandard = standard[ats[fed] as number] as number;
-    return owns[fed]?.lengthType !== 'SL' || Number.isNaN(perStandard) ? 1 : perStandard;
-  };
+  for (let fed = 0; fed < all.length; fed += 1) load(grams, fed);
+  return grams;
+}
 
-  const cmOf = (fed: number): number =>
-    isKnown(all[fed] as FedOn) ? lengthIn(columns, ats[fed] as number, grown[fed] as number) : (adult[ats[fed] as number] as number);
+function buildOf({ owns, depth, ats }: Grams, fed: number): Build {
+  const own = owns[fed];
+  if (own !== undefined) return own;
+  const deep = depth[ats[fed] as number] as number;
+  return Number.isNaN(deep) ? usualBuild(undefined) : usualBuild(deep);
+}
 
-  const knownCm = all.map(({ animal, day = animal.lengthDay }) =>
-    animal.lengthCm === undefined ? (animal.kind.adultCm?.centre ?? Number.NaN) : lengthOn(animal, day),
-  );
-  const builds: (Build | undefined)[] = all.map(() => undefined);
-  // By fours, as they are read: years of growth, less than none where no length is known; grams and what makes a length a ratio to the known one; the exponent.
-  const facts = new Float64Array(4 * all.length);
-  all.forEach((one, fed) => {
-    facts[4 * fed] = !isKnown(one) ? -1 : one.day === undefined ? 0 : yearsSince(one.animal, one.day);
-  });
-  const load = (fed: number): void => {
-    const build = buildOf(fed);
-    const known = knownCm[fed] as number;
-    if (builds[fed] !== build) facts[4 * fed + 1] = (rations[fed] as number) * weight(known, build.a, build.b);
+/** Total length over the length that the weight is fitted to. */
+function fitOf({ owns, standard, ats }: Grams, fed: number): number {
+  const perStandard = standard[ats[fed] as number] as number;
+  return owns[fed]?.lengthType !== 'SL' || Number.isNaN(perStandard) ? 1 : perStandard;
+}
+
+/** Takes in what bounds start from in a scenario. */
+function load(grams: Grams, fed: number): void {
+  const { columns, rations, knownCm, builds, knownG, perKnown, exponent, loadedIn } = grams;
+  loadedIn[fed] = columns.scenario;
+  const build = buildOf(grams, fed);
+  const known = knownCm[fed] as number;
+  if (builds[fed] !== build) {
     builds[fed] = build;
-    facts[4 * fed + 2] = 1 / (known * fitOf(fed));
-    facts[4 * fed + 3] = build.b;
-  };
-  for (let fed = 0; fed < all.length; fed += 1) load(fed);
-  const loose = [...all.keys()].filter((fed) => owns[fed] === undefined || owns[fed]?.lengthType === 'SL');
+    knownG[fed] = (rations[fed] as number) * weight(known, build.a, build.b);
+    exponent[fed] = build.b;
+  }
+  perKnown[fed] = 1 / (known * fitOf(grams, fed));
+}
 
-  return {
-    read: () => {
-      for (let index = 0; index < loose.length; index += 1) load(loose[index] as number);
-    },
-    exactly: (fed) => {
-      const { a, b } = buildOf(fed);
-      return (rations[fed] as number) * weight(cmOf(fed) / fitOf(fed), a, b);
-    },
-    atLeast: (fed) => {
-      const at = ats[fed] as number;
-      const years = facts[4 * fed] as number;
-      const cm =
-        years < 0 ? (adult[at] as number) : lengthAtLeast(length[at] as number, asymptote[at] as number, rate[at] as number, years);
-      return (facts[4 * fed + 1] as number) * powerAtLeast(cm * (facts[4 * fed + 2] as number), facts[4 * fed + 3] as number);
-    },
-    atMost: (fed) => {
-      const at = ats[fed] as number;
-      const years = facts[4 * fed] as number;
-      const cm = years < 0 ? (adult[at] as number) : lengthAtMost(length[at] as number, asymptote[at] as number, rate[at] as number, years);
-      return (facts[4 * fed + 1] as number) * powerAtMost(cm * (facts[4 * fed + 2] as number), facts[4 * fed + 3] as number);
-    },
-  };
+export function gramsOn(grams: Grams, fed: number): number {
+  const { columns, ats, grown, rations, isByLength, adult } = grams;
+  const at = ats[fed] as number;
+  const cm = isByLength[fed] === 1 ? lengthIn(columns, at, grown[fed] as number) : (adult[at] as number);
+  const { a, b } = buildOf(grams, fed);
+  return (rations[fed] as number) * weight(cm / fitOf(grams, fed), a, b);
+}
+
+/** Bounds, save for rounding. */
+export function gramsAtLeast(grams: Grams, fed: number): number {
+  const { columns, ats, grown, isByLength, length, asymptote, rate, adult, knownG, perKnown, exponent, isLoose, loadedIn } = grams;
+  if (isLoose[fed] === 1 && loadedIn[fed] !== columns.scenario) load(grams, fed);
+  const at = ats[fed] as number;
+  const cm =
+    isByLength[fed] === 1
+      ? lengthAtLeast(length[at] as number, asymptote[at] as number, rate[at] as number, grown[fed] as number)
+      : (adult[at] as number);
+  return (knownG[fed] as number) * powerAtLeast(cm * (perKnown[fed] as number), exponent[fed] as number);
+}
+
+export function gramsAtMost(grams: Grams, fed: number): number {
+  const { columns, ats, grown, isByLength, length, asymptote, rate, adult, knownG, perKnown, exponent, isLoose, loadedIn } = grams;
+  if (isLoose[fed] === 1 && loadedIn[fed] !== columns.scenario) load(grams, fed);
+  const at = ats[fed] as number;
+  const cm =
+    isByLength[fed] === 1
+      ? lengthAtMost(length[at] as number, asymptote[at] as number, rate[at] as number, grown[fed] as number)
+      : (adult[at] as number);
+  return (knownG[fed] as number) * powerAtMost(cm * (perKnown[fed] as number), exponent[fed] as number);
 }
 
 const LEAST_EXPONENT = 2;

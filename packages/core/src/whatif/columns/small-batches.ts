@@ -1,6 +1,6 @@
 import { yearsSince } from '../../rules/gape/lengths.js';
 import type { Columns } from './columns.js';
-import { type FedOn, type Grams, MOST_EXPONENT } from './grams.js';
+import { type FedOn, type Grams, gramsAtLeast, gramsAtMost, MOST_EXPONENT } from './grams.js';
 import { CLOSE } from './kernel.js';
 
 /** A batch, and what is in before it: numbers of what is fed. */
@@ -27,7 +27,7 @@ export function smallBatches(
   columns: Columns,
   batches: readonly Batch[],
   fed: readonly FedOn[],
-  { atLeast, atMost }: Grams,
+  grams: Grams,
   times: number,
 ): SmallBatches {
   const { animals } = columns.stock;
@@ -37,9 +37,11 @@ export function smallBatches(
   const most = new Map<number, number>();
   const least = new Map<number, number>();
   const isTold = ({ added, atStart }: Batch): boolean => {
-    const [anchor] = [...atStart].filter((number) => isByLength(one(number))).sort((some, other) => atLeast(other) - atLeast(some));
+    const [anchor] = [...atStart]
+      .filter((number) => isByLength(one(number)))
+      .sort((some, other) => gramsAtLeast(grams, other) - gramsAtLeast(grams, some));
     if (anchor === undefined || !added.every((number) => isByLength(one(number)))) return false;
-    const over = atLeast(anchor) / (times * added.reduce((sum, number) => sum + atMost(number), 0));
+    const over = gramsAtLeast(grams, anchor) / (times * added.reduce((sum, number) => sum + gramsAtMost(grams, number), 0));
     if (!(over > 1)) return false;
     // Where these are longer by a factor and that is shorter by it, the ratio of weights falls by no more than the factor to twice the greatest power.
     const factor = Math.exp(Math.log(over) / (2 * MOST_EXPONENT)) * (1 - CLOSE);
