@@ -41,6 +41,8 @@ export interface Contests {
   readonly places: Places;
   /** How much longer, in logarithms, the one is of which the other is much smaller. */
   readonly muchLonger: number;
+  /** The least and the greatest logarithm of a ratio that is asked about: a number that is handed over would become an object. */
+  readonly ratios: Float64Array;
   /** Undefined where something hangs on what kernels do not read. */
   readonly meetingOf: (one: number, other: number, day: number, isOtherNew: boolean, isOneNew: boolean) => Meeting | undefined;
 }
@@ -92,17 +94,25 @@ export function contestsOn(places: Places, { stepWorth, smallerShare }: ContestO
       standings: isMeasured ? [standing(false, false), standing(true, false), standing(false, true)] : [unmeasured, unmeasured, unmeasured],
     };
   };
-  return { places, muchLonger, meetingOf };
+  return { places, muchLonger, ratios: new Float64Array(2), meetingOf };
 }
 
 /** Logarithm of the ratio of weight-equivalent lengths of two that meet; 0 where it is not known. */
 export const logRatioIn = ({ places: { logs } }: Contests, { one, other, isMeasured }: Meeting): number =>
   one === other || !isMeasured ? 0 : (logs[one] as number) - (logs[other] as number);
 
-/** The least and the greatest that it can be by bounds, where it is known. */
-export const leastLogRatioIn = ({ places }: Contests, { one, other }: Meeting): number =>
-  logAtLeast(places, one) - logAtMost(places, other);
-export const mostLogRatioIn = ({ places }: Contests, { one, other }: Meeting): number => logAtMost(places, one) - logAtLeast(places, other);
+/** Notes it, and a little more either way. */
+export function noteRatio(contests: Contests, meeting: Meeting): void {
+  const logRatio = logRatioIn(contests, meeting);
+  contests.ratios[0] = logRatio - CLOSE;
+  contests.ratios[1] = logRatio + CLOSE;
+}
+
+/** Notes what it can be by bounds, where it is known. */
+export function noteBounds({ places, ratios }: Contests, { one, other }: Meeting): void {
+  ratios[0] = logAtLeast(places, one) - logAtMost(places, other) - CLOSE;
+  ratios[1] = logAtMost(places, one) - logAtLeast(places, other) + CLOSE;
+}
 
 /** Who is much smaller at such a ratio, as a place among standings; LEFT where it is close. */
 export const standingAt = (contests: Contests, meeting: Meeting, logRatio: number): number =>
@@ -116,22 +126,33 @@ export function standingBetween({ muchLonger }: Contests, { asks }: Meeting, lea
   return most < muchLonger && least > -muchLonger ? 0 : LEFT;
 }
 
-/** The best odds that the one may have in some meetings, meeting by meeting: most are told by these alone. */
-export interface BestOdds {
-  /** Places at which the one is strongest and the other weakest, and the most that residence and temper add. */
-  readonly strongest: Int32Array;
-  readonly weakest: Int32Array;
+/** The best odds that the one may have in some meetings, or the worst, meeting by meeting: most are told by these alone. */
+export interface OddsBound {
+  /** Places at which the one is strongest and the other weakest, or the other way round, and the most or the least that residence and temper add. */
+  readonly ones: Int32Array;
+  readonly others: Int32Array;
   readonly shifts: Float64Array;
 }
 
-export function bestOddsOf({ places }: Contests, meetings: readonly Meeting[]): BestOdds {
-  const { strongestOn, weakestOn } = places;
+export function bestOddsOf({ places: { strongestOn, weakestOn } }: Contests, meetings: readonly Meeting[]): OddsBound {
   return {
-    strongest: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : strongestOn(one))),
-    weakest: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : weakestOn(other))),
+    ones: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : strongestOn(one))),
+    others: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : weakestOn(other))),
     shifts: Float64Array.from(meetings, ({ standings }) => Math.max(...standings.map(({ shiftAtMost }) => shiftAtMost))),
   };
 }
 
-export const bestOddsIn = ({ logs }: Places, { strongest, weakest, shifts }: BestOdds, index: number): number =>
-  (logs[strongest[index] as number] as number) - (logs[weakest[index] as number] as number) + (shifts[index] as number);
+export function worstOddsOf(
+  { places: { strongestOn, weakestOn } }: Contests,
+  meetings: readonly Meeting[],
+  shifts: readonly number[],
+): OddsBound {
+  return {
+    ones: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : weakestOn(one))),
+    others: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : strongestOn(other))),
+    shifts: Float64Array.from(shifts),
+  };
+}
+
+export const oddsIn = ({ logs }: Places, { ones, others, shifts }: OddsBound, index: number): number =>
+  (logs[ones[index] as number] as number) - (logs[others[index] as number] as number) + (shifts[index] as number);

@@ -7,8 +7,8 @@ import { isThere } from '../../rules/presence.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import {
-  type BestOdds,
-  bestOddsIn,
+  type OddsBound,
+  oddsIn,
   bestOddsOf,
   type Contests,
   contestsOn,
@@ -28,9 +28,11 @@ import {
   hasRoom,
   rockAtLeast,
   type Refuges,
-  spareAtWorstIn,
-  spareIn,
+  NO_ROOM,
+  roomAtWorstIn,
+  roomIn,
   type Stand,
+  TOO_CLOSE,
 } from './refuges.js';
 import { need, needEnds, placesToNeed } from './places.js';
 
@@ -41,12 +43,10 @@ interface Look {
   readonly attacks: readonly Attack[];
   /** The most that any attack may be worth. */
   readonly most: number;
-  /** Of each attack what it is worth in the scenario that is looked at, if the aggressor rules. */
-  readonly weights: Int8Array;
   /** Litres of rock beyond which the others have room whatever they are, the most first. */
   readonly rockFor: Float64Array;
   /** The best odds of the aggressor. */
-  readonly odds: BestOdds;
+  readonly odds: OddsBound;
 }
 
 /** What one would do to another if it came to rule. */
@@ -56,6 +56,9 @@ interface Attack {
   readonly meeting: Meeting;
   readonly ground: Ground;
   readonly attacker: Attacker;
+  /** Places that are worked out to tell the odds, and to tell what is left of the rock. */
+  readonly neededForOdds: Int32Array;
+  readonly neededForRock: Int32Array;
   /** The same at the horizon, with the attacker reaching as far as it may: then all claim most. */
   readonly atEnd: Stand;
   /** Litres of rock beyond which the other has room whatever they are. */
@@ -76,6 +79,8 @@ const RANKS: Int32Array = Int32Array.from([
   rankOfVerdict({ outcome: 'failed', level: 'error' }),
 ]);
 const weightOf = (isError: boolean, hasFailed: boolean): number => (isError ? 2 : 0) + (hasFailed ? 1 : 0);
+const NOT_ASKED = -3;
+
 /** All that is laid out for a stock. */
 interface Layout {
   readonly contests: Contests;
@@ -130,11 +135,18 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
         const lacksShelter = shelter !== undefined && shelter.free <= 0;
         const mayLack = mayLackShelter(stock, animalAt(other), neither, 1);
+        const ground = refuges.groundOf(other, () => day, others);
+        const attacker = refuges.attackerOn(other, day, at, others);
         attacks.push({
           aggressor: index,
           meeting,
-          ground: refuges.groundOf(other, () => day, others),
-          attacker: refuges.attackerOn(other, day, at, others),
+          ground,
+          attacker,
+          neededForOdds: placesToNeed(places, [meeting.one, meeting.other]),
+          neededForRock: placesToNeed(
+            places,
+            [ground.own, attacker.place, ...ground.others].filter((place) => place >= 0),
+          ),
           most: weightOf(
             meeting.standings.some(({ most }) => most >= options.kills),
             true,
@@ -168,7 +180,6 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         attacks.map(({ meeting }) => meeting),
       ),
       rockFor: Float64Array.from(attacks, (one) => one.rockFor),
-      weights: new Int8Array(attacks.length),
     };
   };
 
@@ -196,35 +207,29 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, odds, most, weights }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, odds, most }: Look, above: number): number {
   if (most <= above) return -1;
   const { contests, oneSided, refuges } = layout;
   const { places } = contests;
   const rockL = rockAtLeast(refuges);
-  let many = 0;
-  while (many < attacks.length && !(rockL > (rockFor[many] as number))) many += 1;
-  if (many === 0) return -1;
+  if (attacks.length === 0 || rockL > (rockFor[0] as number)) return -1;
   needEnds(places);
-  let isHarmed = false;
-  for (let index = 0; index < many; index += 1) {
-    weights[index] = -1;
-    if (bestOddsIn(places, odds, index) < oneSided - CLOSE) continue;
-    const one = attacks[index] as Attack;
-    if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, one.atEnd)) continue;
-    need(places, needed);
-    const weight = weightIn(layout, one, true);
-    weights[index] = weight;
-    if (weight !== -1) isHarmed = true;
-  }
-  if (!isHarmed) return -1;
-  const ruler = rulerIn(contests, hierarchy);
-  if (ruler === UNSURE) return UNSURE;
+  // Who rules is worked out only once one would do harm if it did.
+  let ruler = NOT_ASKED;
   let failure = -1;
   let doubt = -1;
-  for (let index = 0; index < many; index += 1) {
+  for (let index = 0; index < attacks.length && !(rockL > (rockFor[index] as number)); index += 1) {
+    if (oddsIn(places, odds, index) < oneSided - CLOSE) continue;
     const one = attacks[index] as Attack;
-    let weight = weights[index] as number;
+    if (ruler !== NOT_ASKED && one.aggressor !== ruler && !one.mayRule) continue;
+    if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, one.atEnd)) continue;
+    let weight = weightIn(layout, one, true);
     if (weight === -1) continue;
+    if (ruler === NOT_ASKED) {
+      need(places, needed);
+      ruler = rulerIn(contests, hierarchy);
+    }
+    if (ruler === UNSURE) return UNSURE;
     if (one.aggressor !== ruler) {
       if (!one.mayRule) continue;
       weight = weightIn(layout, one, false);
@@ -239,6 +244,8 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, odds, mo
 /** What an attack by the ruler, or by one that may rule, comes to, as a weight; -1 where it harms nobody, UNSURE where it is close. */
 function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack, rules: boolean): number {
   const { meeting, ground } = look;
+  const { places } = refuges;
+  need(places, look.neededForOdds);
   const logRatio = logRatioIn(contests, meeting);
   const at = standingAt(contests, meeting, logRatio);
   if (at === LEFT) return UNSURE;
@@ -248,16 +255,17 @@ function weightIn({ contests, refuges, options, oneSided }: Layout, look: Attack
   const oddsAtMost = logRatio + shiftAtMost;
   if (Math.abs(odds - oneSided) < CLOSE || Math.abs(oddsAtMost - oneSided) < CLOSE) return UNSURE;
   if (oddsAtMost < oneSided) return -1;
+  need(places, look.neededForRock);
   goTo(refuges, ground);
   attack(refuges, look.attacker, isKin ? options.kinReach : 1);
-  const spare = spareIn(refuges);
-  if (Math.abs(spare) < CLOSE) return UNSURE;
-  const lacks = look.lacksShelter || spare < 0;
+  const room = roomIn(refuges);
+  if (room === TOO_CLOSE) return UNSURE;
+  const lacks = look.lacksShelter || room === NO_ROOM;
   // Odds that are not known are no number, and compare as neither.
   if (rules && lacks && step >= options.chases && odds > oneSided) return weightOf(most >= options.kills, true);
   const doubt = weightOf(most >= options.kills, false);
   if (look.lacksShelter || look.mayLackShelter) return doubt;
-  const atWorst = most >= options.bites || !refuges.isKnown ? spareAtWorstIn(refuges) : spare;
-  if (Math.abs(atWorst) < CLOSE) return UNSURE;
-  return atWorst < 0 ? doubt : -1;
+  const atWorst = most >= options.bites || !refuges.isKnown ? roomAtWorstIn(refuges) : room;
+  if (atWorst === TOO_CLOSE) return UNSURE;
+  return atWorst === NO_ROOM ? doubt : -1;
 }

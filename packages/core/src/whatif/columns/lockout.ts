@@ -5,28 +5,43 @@ import { isSettledAnew, sameSort } from '../../rules/odds.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import {
+  type OddsBound,
+  oddsIn,
+  bestOddsOf,
   type Contests,
   contestsOn,
-  leastLogRatioIn,
-  logRatioIn,
   type Meeting,
-  mostLogRatioIn,
+  noteBounds,
+  noteRatio,
   type Standing,
   standingBetween,
 } from './contests.js';
 import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { need, needEnds, placesToNeed } from './places.js';
-import { attack, type Attacker, goTo, type Ground, type Refuges, rockAtLeast, spareAtWorstIn, spareIn } from './refuges.js';
+import {
+  attack,
+  type Attacker,
+  goTo,
+  type Ground,
+  type Refuges,
+  rockAtLeast,
+  NO_ROOM,
+  ROOM,
+  roomAtWorstIn,
+  roomIn,
+  TOO_CLOSE,
+} from './refuges.js';
 
 /** A newcomer, and those that would keep it off what they hold unless it beats them. */
 interface Entry {
   readonly holders: readonly Holder[];
+  /** The best odds of each. */
+  readonly odds: OddsBound;
   /** Of each, whether it keeps the newcomer off in the scenario that is looked at: KEEPS or MAY_KEEP. */
   readonly keeps: Int8Array;
-  /** Its ground on the day it comes in; and when all were measured and at the horizon, when they claim least and most. */
+  /** Its ground on the day it comes in, and at the horizon, when all claim most. */
   readonly ground: Ground;
-  readonly groundAtStart: Ground;
   readonly groundAtEnd: Ground;
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
@@ -45,7 +60,6 @@ interface Holder {
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
   readonly attacker: Attacker;
-  readonly attackerAtStart: Attacker;
   readonly attackerAtEnd: Attacker;
 }
 
@@ -107,7 +121,6 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
         step: stepOf(other),
         needed: placesToNeed(places, [meeting.one, meeting.other]),
         attacker: refuges.attackerOn(at, day, other, present),
-        attackerAtStart: refuges.attackerOn(at, animalAt(other).lengthDay, other, present),
         attackerAtEnd: refuges.attackerOn(at, end, other, present),
       };
     });
@@ -121,9 +134,12 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
     const ground = refuges.groundOf(at, () => day, present);
     return {
       holders: known,
+      odds: bestOddsOf(
+        contests,
+        known.map(({ meeting }) => meeting),
+      ),
       keeps: new Int8Array(known.length),
       ground,
-      groundAtStart: refuges.groundOf(at, (one) => animalAt(one).lengthDay, present),
       groundAtEnd: refuges.groundOf(at, () => end, present),
       needed: placesToNeed(places, [places.placeOf(at, day), ...ground.others, ...known.map(({ meeting }) => meeting.one)]),
       rockFor: lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(at, present, fierce, 1),
@@ -158,7 +174,6 @@ function worstOf(layout: Layout): number {
     if (entry.most <= rank) break;
     if (rank >= PASSED_RANK && rockL > entry.rockFor) continue;
     if (places.endsIn !== places.columns.scenario) needEnds(places);
-    if (rank >= PASSED_RANK && isSurelyFree(layout, entry)) continue;
     const reached = rankIn(layout, entry);
     if (reached === LEFT) return LEFT;
     if (reached > rank) rank = reached;
@@ -166,29 +181,20 @@ function worstOf(layout: Layout): number {
   return rank;
 }
 
-/** Whether a newcomer has room even where all keep it off and claim what they ever will. */
-function isSurelyFree({ refuges }: Layout, entry: Entry): boolean {
-  if (entry.lacksShelter || entry.mayLackShelter) return false;
-  entry.keeps.fill(KEEPS);
-  stand(refuges, entry, AT_END, KEEPS);
-  return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
-}
-
 /** What an entry comes to; LEFT where it is close. */
 function rankIn(layout: Layout, entry: Entry): number {
-  const { refuges, errorFrom } = layout;
-  const { holders, keeps, lacksShelter } = entry;
+  const { refuges, errorFrom, fromRatio } = layout;
+  const { holders, odds, keeps, lacksShelter } = entry;
+  const { places } = refuges;
   let step = -1;
   let isKept = false;
   let mayBeKept = false;
   for (let index = 0; index < holders.length; index += 1) {
+    keeps[index] = 0;
+    if (oddsIn(places, odds, index) < fromRatio - CLOSE) continue;
     const holder = holders[index] as Holder;
-    let is = keeping(layout, holder, true);
-    if (is === LEFT) {
-      need(refuges.places, holder.needed);
-      is = keeping(layout, holder, false);
-      if (is === LEFT) return LEFT;
-    }
+    const is = keeping(layout, holder);
+    if (is === LEFT) return LEFT;
     keeps[index] = is;
     if (is === MAY_KEEP) mayBeKept = true;
     if (is !== KEEPS) continue;
@@ -198,62 +204,58 @@ function rankIn(layout: Layout, entry: Entry): number {
   if (!isKept && !mayBeKept) return INAPPLICABLE_RANK;
   const fails = step >= errorFrom ? FAILS.error : FAILS.warning;
   const doubts = mayBeKept || step >= errorFrom ? DOUBTS.error : DOUBTS.warning;
-  if (isKept) {
-    if (lacksShelter) return fails;
-    const spare = spareFor(refuges, entry, KEEPS);
-    if (spare === LEFT) return LEFT;
-    if (spare === NONE) return fails;
+  const mayLack = lacksShelter || entry.mayLackShelter;
+  if (isKept && lacksShelter) return fails;
+  // At the horizon all claim most: mostly there is room even then.
+  stand(refuges, entry, true, MAY_KEEP);
+  if (!mayLack && roomAtWorstIn(refuges) === ROOM) return PASSED_RANK;
+  if (isKept && roomIn(refuges) !== ROOM) {
+    need(places, entry.needed);
+    stand(refuges, entry, false, KEEPS);
+    const room = roomIn(refuges);
+    if (room === TOO_CLOSE) return LEFT;
+    if (room === NO_ROOM) return fails;
   }
-  if (lacksShelter || entry.mayLackShelter) return doubts;
-  const spare = spareFor(refuges, entry, MAY_KEEP);
-  if (spare === LEFT) return LEFT;
-  return spare === NONE ? doubts : PASSED_RANK;
+  if (mayLack) return doubts;
+  need(places, entry.needed);
+  stand(refuges, entry, false, MAY_KEEP);
+  const atWorst = roomAtWorstIn(refuges);
+  if (atWorst === TOO_CLOSE) return LEFT;
+  return atWorst === NO_ROOM ? doubts : PASSED_RANK;
 }
 
-const NONE = 0;
-const SOME = 1;
-
-/** Whether a newcomer has room where those attack that keep it off, or that may; then at the point less favourable to it. By bounds if they tell; LEFT where it is close. */
-function spareFor(refuges: Refuges, entry: Entry, upTo: number): number {
-  stand(refuges, entry, AT_END, upTo);
-  if (leftIn(refuges, upTo) > CLOSE) return SOME;
-  stand(refuges, entry, AT_START, upTo);
-  if (leftIn(refuges, upTo) < -CLOSE) return NONE;
-  need(refuges.places, entry.needed);
-  stand(refuges, entry, ON_DAY, upTo);
-  const left = leftIn(refuges, upTo);
-  if (Math.abs(left) < CLOSE) return LEFT;
-  return left < 0 ? NONE : SOME;
-}
-
-/** Where the rock is not known, what is left is no number: only doubts can come of that. */
-const leftIn = (refuges: Refuges, upTo: number): number => (upTo === KEEPS ? spareIn(refuges) : spareAtWorstIn(refuges));
-
-const AT_START = 0;
-const ON_DAY = 1;
-const AT_END = 2;
-
-/** Goes to the ground of a newcomer, attacked by those that keep it off, and where so far is said by those that may. */
-function stand(refuges: Refuges, entry: Entry, when: number, upTo: number): void {
-  const { holders, keeps } = entry;
-  goTo(refuges, when === AT_START ? entry.groundAtStart : when === ON_DAY ? entry.ground : entry.groundAtEnd);
+/** Goes to the ground of a newcomer on the day it comes in or at the horizon, attacked by those that keep it off, and where so far is said by those that may. */
+function stand(refuges: Refuges, { holders, keeps, ground, groundAtEnd }: Entry, isAtEnd: boolean, upTo: number): void {
+  goTo(refuges, isAtEnd ? groundAtEnd : ground);
   for (let index = 0; index < holders.length; index += 1) {
     const is = keeps[index] as number;
     if (is === 0 || is > upTo) continue;
-    const holder = holders[index] as Holder;
-    attack(refuges, when === AT_START ? holder.attackerAtStart : when === ON_DAY ? holder.attacker : holder.attackerAtEnd, 1);
+    const { attacker, attackerAtEnd } = holders[index] as Holder;
+    attack(refuges, isAtEnd ? attackerAtEnd : attacker, 1);
   }
 }
 
 const KEEPS = 1;
 const MAY_KEEP = 2;
 
-/** Whether one keeps the newcomer off, may do so, or does not (0); LEFT where it is close or bounds do not tell. */
-function keeping({ contests, fromRatio }: Layout, { meeting, step }: Holder, byBounds: boolean): number {
-  const isBound = byBounds && meeting.isMeasured;
-  const logRatio = isBound ? 0 : logRatioIn(contests, meeting);
-  const least = (isBound ? leastLogRatioIn(contests, meeting) : logRatio) - CLOSE;
-  const most = (isBound ? mostLogRatioIn(contests, meeting) : logRatio) + CLOSE;
+/** Whether one keeps the newcomer off, may do so, or does not (0); LEFT where it is close. By bounds, where these tell. */
+function keeping(layout: Layout, holder: Holder): number {
+  const { contests } = layout;
+  const { meeting } = holder;
+  if (meeting.isMeasured) {
+    noteBounds(contests, meeting);
+    const is = keepingBetween(layout, holder);
+    if (is !== LEFT) return is;
+  }
+  need(contests.places, holder.needed);
+  noteRatio(contests, meeting);
+  return keepingBetween(layout, holder);
+}
+
+/** The same where the logarithm of the ratio of strengths lies between the two that are noted; LEFT where they do not tell. */
+function keepingBetween({ contests, fromRatio }: Layout, { meeting, step }: Holder): number {
+  const least = contests.ratios[0] as number;
+  const most = contests.ratios[1] as number;
   const at = standingBetween(contests, meeting, least, most);
   if (at === LEFT) return LEFT;
   const { shift, shiftAtMost } = meeting.standings[at] as Standing;

@@ -27,10 +27,11 @@ export interface Places {
   /** Makes room for all places that were asked for. */
   readonly layOut: () => void;
   isLaidOut: boolean;
-  /** Total length in cm, natural logarithm of the weight-equivalent length, claim of one animal in litres of rock, and the square of how far that may be out. */
+  /** Total length in cm, natural logarithm of the weight-equivalent length, claim of one animal in litres of rock, the most that it may be, and the square of how far it may be out. */
   lengths: Float64Array;
   logs: Float64Array;
   claims: Float64Array;
+  claimsAtMost: Float64Array;
   squares: Float64Array;
   animalAt: Int32Array;
   yearsAt: Float64Array;
@@ -44,8 +45,6 @@ export interface Places {
   /** By place, the scenario for which it was worked out; and room for a list of places. */
   workedOutIn: Float64Array;
   room: Int32Array;
-  /** By animal the most by which the logarithm of its strength grows, a year. */
-  readonly growth: Float64Array;
   /** Whether any claim varies, or the adult length that it belongs to. */
   readonly claimsVary: boolean;
   /** The scenario for which places at the start and from the horizon on were worked out. */
@@ -91,7 +90,7 @@ export function placesOn(columns: Columns): Places {
   };
   const layOut = (): void => {
     const room = (): Float64Array => new Float64Array(placed.length);
-    [places.lengths, places.logs, places.claims, places.squares] = [room(), room(), room(), room()];
+    [places.lengths, places.logs, places.claims, places.claimsAtMost, places.squares] = [room(), room(), room(), room(), room()];
     places.workedOutIn = room();
     places.room = new Int32Array(placed.length);
     places.animalAt = Int32Array.from(placed, ({ animal }) => animal);
@@ -123,6 +122,7 @@ export function placesOn(columns: Columns): Places {
     lengths: new Float64Array(0),
     logs: new Float64Array(0),
     claims: new Float64Array(0),
+    claimsAtMost: new Float64Array(0),
     squares: new Float64Array(0),
     animalAt: new Int32Array(0),
     yearsAt: new Float64Array(0),
@@ -133,7 +133,6 @@ export function placesOn(columns: Columns): Places {
     shareAt: new Float64Array(0),
     workedOutIn: new Float64Array(0),
     room: new Int32Array(0),
-    growth: new Float64Array(stock.animals.length),
     claimsVary: !stock.animals.every(({ kind }) => columns.isFixed(kind.rockClaimL) && columns.isFixed(kind.adultCm)),
     endsIn: 0,
     bands: {
@@ -175,18 +174,16 @@ export function needEnds(places: Places): void {
   }
   if (isAnew) workOut(places, starts);
   workOut(places, places.ends);
-  workOutGrowth(places);
 }
 
 /** What a logarithm of a weight adds to that of the length that belongs to it. */
 const PER_LOG_WEIGHT: number = logWeightEquivalentLength(1) - logWeightEquivalentLength(0);
 
-function workOutGrowth({ growth, bands: { length, asymptote, rate }, builds: { exponent } }: Places): void {
-  for (let at = 0; at < growth.length; at += 1) {
-    const left = (asymptote.centre[at] as number) / (length.centre[at] as number) - 1;
-    // Without a curve an animal stays as it is.
-    growth[at] = left > 0 ? PER_LOG_WEIGHT * (exponent[at] as number) * (rate.centre[at] as number) * left : 0;
-  }
+/** The most by which the logarithm of the strength of an animal grows, a year. */
+function growthOf({ bands: { length, asymptote, rate }, builds: { exponent } }: Places, at: number): number {
+  const left = (asymptote.centre[at] as number) / (length.centre[at] as number) - 1;
+  // Without a curve an animal stays as it is.
+  return left > 0 ? PER_LOG_WEIGHT * (exponent[at] as number) * (rate.centre[at] as number) * left : 0;
 }
 
 /** Those places of a list that are not worked out in each scenario. */
@@ -214,8 +211,9 @@ export function logAtLeast({ logs, startAt, endAt, shareAt }: Places, place: num
 }
 
 /** It is no more than at the end, nor than with growth as fast as at the start. */
-export function logAtMost({ logs, startAt, endAt, animalAt, yearsAt, growth }: Places, place: number): number {
-  const straight = (logs[startAt[place] as number] as number) + (growth[animalAt[place] as number] as number) * (yearsAt[place] as number);
+export function logAtMost(places: Places, place: number): number {
+  const { logs, startAt, endAt, animalAt, yearsAt } = places;
+  const straight = (logs[startAt[place] as number] as number) + growthOf(places, animalAt[place] as number) * (yearsAt[place] as number);
   return Math.min(straight, logs[endAt[place] as number] as number);
 }
 
@@ -253,7 +251,7 @@ function workOutLogs({ lengths, logs, animalAt, builds: { logA, exponent, perTot
   }
 }
 
-function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, list: Int32Array, many: number): void {
+function workOutClaims({ lengths, claims, claimsAtMost, squares, animalAt, bands }: Places, list: Int32Array, many: number): void {
   const adults = bands.adult.centre;
   const fulls = bands.claim.centre;
   const fullsAtMost = bands.claim.high;
@@ -263,6 +261,7 @@ function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, li
     const full = fulls[at] as number;
     if (full === 0) {
       claims[place] = 0;
+      claimsAtMost[place] = 0;
       squares[place] = 0;
       continue;
     }
@@ -272,6 +271,7 @@ function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, li
     const litres = Number.isNaN(claimed) ? full : claimed;
     claims[place] = litres;
     const out = litres * ((fullsAtMost[at] as number) / full - 1);
+    claimsAtMost[place] = litres + out;
     squares[place] = out * out;
   }
 }
@@ -288,7 +288,8 @@ function takeBuilds({ builds, bands: { depth, standard } }: Places): void {
   for (let at = 0; at < hasOwn.length; at += 1) {
     if (hasOwn[at] === 1) continue;
     const perLength = depth.centre[at] as number;
-    const build = usualBuild(Number.isNaN(perLength) ? undefined : perLength);
+    // A number that may be none would become an object.
+    const build = Number.isNaN(perLength) ? usualBuild(undefined) : usualBuild(perLength);
     changed[at] = build === usual[at] ? 0 : 1;
     if (changed[at] === 0) continue;
     usual[at] = build;

@@ -186,12 +186,19 @@ export function attack(refuges: Refuges, { place, count: lines, share, maybeShar
   here[2] = (here[2] as number) + (square(reach * lines) - square(share + maybeShare)) * (squares[place] as number);
 }
 
-/** Litres left there to the animal less what it wants; NaN where the rock is not known. */
-export const spareIn = ({ here }: Refuges): number => here[0] as number;
+export const ROOM = 1;
+export const TOO_CLOSE = 0;
+export const NO_ROOM = -1;
 
-/** The same at the point less favourable to it; -Infinity where something is not known. */
-export const spareAtWorstIn = ({ here, isKnown }: Refuges): number =>
-  isKnown ? (here[0] as number) - (here[1] as number) - Math.sqrt(Math.max(0, here[2] as number)) : Number.NEGATIVE_INFINITY;
+/** What is left there to the animal over what it wants, as one of these three: a number of litres that is handed over would become an object. */
+const roomFrom = (spareL: number): number => (spareL < -CLOSE ? NO_ROOM : spareL < CLOSE ? TOO_CLOSE : ROOM);
+
+/** Whether there is room; ROOM where the rock is not known, as only doubts can come of that. */
+export const roomIn = ({ here }: Refuges): number => roomFrom(here[0] as number);
+
+/** The same at the point less favourable to the animal; NO_ROOM where something is not known. */
+export const roomAtWorstIn = ({ here, isKnown }: Refuges): number =>
+  isKnown ? roomFrom((here[0] as number) - (here[1] as number) - Math.sqrt(Math.max(0, here[2] as number))) : NO_ROOM;
 
 /** An animal on its ground, with one attacker. */
 export interface Stand {
@@ -204,5 +211,36 @@ export interface Stand {
 export function hasRoom(refuges: Refuges, { ground, attacker, reach }: Stand): boolean {
   goTo(refuges, ground);
   attack(refuges, attacker, reach);
-  return spareIn(refuges) > CLOSE && spareAtWorstIn(refuges) > CLOSE;
+  return roomAtWorstIn(refuges) === ROOM;
+}
+
+/** Some stands, stand by stand: mostly there is room even if all claims are out as far as they may be. */
+export interface Rooms {
+  /** Places of the animal and of its attacker, -1 where more has to be looked at; and how many times they claim. */
+  readonly own: Int32Array;
+  readonly ownCount: Float64Array;
+  readonly attacker: Int32Array;
+  readonly times: Float64Array;
+}
+
+/** Stands on grounds without others; undefined where room settles nothing. */
+export function roomsOf(stands: readonly (Stand | undefined)[]): Rooms {
+  const isSimple = (stand: Stand | undefined): stand is Stand =>
+    stand?.ground.isKnown === true && stand.ground.others.length === 0 && stand.attacker.place >= 0;
+  const column = (of: (stand: Stand) => number): number[] => stands.map((stand) => (isSimple(stand) ? of(stand) : -1));
+  return {
+    own: Int32Array.from(column(({ ground }) => ground.own)),
+    ownCount: Float64Array.from(column(({ ground }) => ground.ownCount)),
+    attacker: Int32Array.from(column(({ attacker }) => attacker.place)),
+    times: Float64Array.from(column(({ attacker, reach }) => reach * attacker.count)),
+  };
+}
+
+/** Whether one of them clearly has room. */
+export function isRoomy({ rock, places: { claimsAtMost } }: Refuges, { own, ownCount, attacker, times }: Rooms, index: number): boolean {
+  const place = own[index] as number;
+  if (place < 0) return false;
+  const wanted = (ownCount[index] as number) * (claimsAtMost[place] as number);
+  const held = (times[index] as number) * (claimsAtMost[attacker[index] as number] as number);
+  return (rock.low[0] as number) > wanted + held + CLOSE;
 }

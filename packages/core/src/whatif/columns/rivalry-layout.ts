@@ -6,11 +6,11 @@ import { sameSort } from '../../rules/odds.js';
 import { freeShelter, mayLackShelter } from '../../rules/refuge.js';
 import { comesInto, isToldByCompany, spanOf } from '../../rules/rivalry.js';
 import type { StockAnimal } from '../../stock/stock.js';
-import { type BestOdds, bestOddsOf, type Contests, contestsOn, type Meeting, type Standing } from './contests.js';
+import { type OddsBound, bestOddsOf, worstOddsOf, type Contests, contestsOn, type Meeting, type Standing } from './contests.js';
 import { INAPPLICABLE_RANK, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { placesToNeed } from './places.js';
-import type { Attacker, Ground, Refuges } from './refuges.js';
+import { type Attacker, type Ground, type Refuges, type Rooms, roomsOf, type Stand } from './refuges.js';
 
 /** What one may do to the other on a day. */
 export interface Look {
@@ -18,8 +18,7 @@ export interface Look {
   /** By who is much smaller. */
   readonly ends: readonly [Ends, Ends, Ends];
   readonly refuge: Refuge;
-  /** The same when both were measured, and at the horizon: then they claim least and most. */
-  readonly refugeAtStart: Refuge;
+  /** The same at the horizon, when both claim most. */
   readonly refugeAtEnd: Refuge;
   readonly isAtEnd: boolean;
   /** Where bounds do not tell these are worked out. */
@@ -27,6 +26,8 @@ export interface Look {
   /** Litres of rock beyond which the target has room, and beyond which it comes to nothing, whatever the two are. */
   readonly roomFrom: number;
   readonly rockFor: number;
+  /** Where room settles all, the target at the horizon. */
+  readonly stand: Stand | undefined;
   /** No shelter is left to the target, or perhaps none. */
   readonly lacksShelter: boolean;
   readonly mayLackShelter: boolean;
@@ -73,6 +74,13 @@ const RANKS: Int32Array = Int32Array.from(
 /** The rank of what two come to at most. */
 export const rankAt = (weight: number): number => (weight < 0 ? PASSED_RANK : (RANKS[weight] as number));
 
+/** By rank the greatest weight up to which none comes to more. */
+const WITHIN: Int32Array = Int32Array.from({ length: Math.max(...RANKS) + 1 }, (_, rank) => {
+  const above = RANKS.findIndex((one) => one > rank);
+  return (above < 0 ? RANKS.length : above) - 1;
+});
+export const weightWithin = (rank: number): number => WITHIN[rank] as number;
+
 /** All that is laid out for a stock. */
 export interface RivalryLayout {
   readonly contests: Contests;
@@ -87,9 +95,12 @@ export interface RivalryLayout {
   readonly least: number;
   /** Of all looks the rock beyond which they come to nothing, and the best odds of the aggressor. */
   readonly rockFor: Float64Array;
-  readonly odds: BestOdds;
-  /** Room for two ratios: a number that is handed over would become an object. */
-  readonly ratios: Float64Array;
+  readonly odds: OddsBound;
+  /** Where room and these tell that the target neither stands its ground nor lacks a refuge, an attack comes to nothing. */
+  readonly rooms: Rooms;
+  readonly worstOdds: OddsBound;
+  /** Of all looks the most that they may come to, as a weight. */
+  readonly mosts: Int8Array;
 }
 
 /** Lays `rivalry` out for a stock: which two may harm each other at all, and how gravely. Undefined where something hangs on what kernels do not read. */
@@ -143,16 +154,18 @@ export function rivalryLayout({ columns, places, refuges }: Shared, options: Har
     const canBeHunted = [first, second, third].some(({ hunted, mayHunt }) => hunted >= 0 || mayHunt >= 0);
     const reach = meeting.standings.some(({ isKin }) => isKin) ? Math.max(1, options.kinReach) : 1;
     const roomFrom = refuges.rockFor(other, [], [one], reach);
+    const roomSettles = !(canBeHunted || lacksShelter || mayLack);
+    const refugeAtEnd = refugeOn(one, other, () => Math.max(stock.horizonDay, day));
     return {
       meeting,
       ends: [first, second, third],
       refuge: refugeOn(one, other, () => day),
-      refugeAtStart: refugeOn(one, other, (at) => (stock.animals[at] as StockAnimal).lengthDay),
-      refugeAtEnd: refugeOn(one, other, () => Math.max(stock.horizonDay, day)),
+      refugeAtEnd,
       isAtEnd: day >= stock.horizonDay,
       needed: placesToNeed(places, [meeting.one, meeting.other]),
       roomFrom,
-      rockFor: canBeEven || canBeHunted || lacksShelter || mayLack ? Number.POSITIVE_INFINITY : roomFrom,
+      rockFor: roomSettles && !canBeEven ? roomFrom : Number.POSITIVE_INFINITY,
+      stand: roomSettles ? { ...refugeAtEnd, reach } : undefined,
       lacksShelter,
       mayLackShelter: mayLack,
     };
@@ -206,6 +219,12 @@ export function rivalryLayout({ columns, places, refuges }: Shared, options: Har
       all.map(({ meeting }) => meeting),
     ),
     rockFor: Float64Array.from(all, (look) => look.rockFor),
-    ratios: new Float64Array(2),
+    worstOdds: worstOddsOf(
+      contests,
+      all.map(({ meeting }) => meeting),
+      all.map(({ ends }) => Math.min(...ends.filter(({ mayStand }) => mayStand).map(({ shiftAtLeast }) => shiftAtLeast))),
+    ),
+    rooms: roomsOf(all.map(({ stand }) => stand)),
+    mosts: Int8Array.from(all, ({ ends }) => Math.max(...ends.map(({ most }) => most))),
   };
 }

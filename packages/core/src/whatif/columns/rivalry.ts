@@ -1,10 +1,10 @@
 import type { HarmOptions } from '../../rules/attack.js';
-import { bestOddsIn, leastLogRatioIn, logRatioIn, mostLogRatioIn, standingBetween } from './contests.js';
+import { noteBounds, noteRatio, oddsIn, standingBetween } from './contests.js';
 import { CLOSE, type Kernel, LEFT } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { need, needEnds } from './places.js';
-import { attack, goTo, rockAtLeast, spareAtWorstIn, spareIn } from './refuges.js';
-import { type Ends, type Look, type Pair, rankAt, type Refuge, rivalryLayout, type RivalryLayout } from './rivalry-layout.js';
+import { attack, goTo, isRoomy, NO_ROOM, rockAtLeast, ROOM, roomAtWorstIn, roomIn } from './refuges.js';
+import { type Ends, type Look, type Pair, rankAt, rivalryLayout, type RivalryLayout, weightWithin } from './rivalry-layout.js';
 
 /** The rule `rivalry` in columns: which two may harm each other at all, and how gravely, is laid out once. */
 export function rivalryOn(shared: Shared, options: HarmOptions): Kernel | undefined {
@@ -13,18 +13,22 @@ export function rivalryOn(shared: Shared, options: HarmOptions): Kernel | undefi
 }
 
 function worstOf(layout: RivalryLayout): number {
-  const { pairs, ceilings, odds, rockFor, fromRatio, refuges } = layout;
+  const { pairs, ceilings, odds, worstOdds, rooms, rockFor, mosts, fromRatio, toRatio, refuges } = layout;
   const { places } = refuges;
   const rockL = rockAtLeast(refuges);
   const { scenario } = places.columns;
   let rank = layout.least;
+  let within = weightWithin(rank);
   for (let index = 0; index < pairs.length && (ceilings[index] as number) > rank; index += 1) {
     const { looks, first } = pairs[index] as Pair;
-    let weight = -1;
+    // What comes to no more than is known already is not looked at.
+    let weight = within;
     for (let at = 0; at < looks.length; at += 1) {
+      if ((mosts[first + at] as number) <= weight) continue;
       if (rockL > (rockFor[first + at] as number)) continue;
       if (places.endsIn !== scenario) needEnds(places);
-      if (bestOddsIn(places, odds, first + at) < fromRatio - CLOSE) continue;
+      if (oddsIn(places, odds, first + at) < fromRatio - CLOSE) continue;
+      if (oddsIn(places, worstOdds, first + at) > toRatio + CLOSE && isRoomy(refuges, rooms, first + at)) continue;
       const look = looks[at] as Look;
       let end = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);
       if (end === UNSURE) {
@@ -35,7 +39,9 @@ function worstOf(layout: RivalryLayout): number {
       if (end > weight) weight = end;
     }
     const reached = rankAt(weight);
-    if (reached > rank) rank = reached;
+    if (reached <= rank) continue;
+    rank = reached;
+    within = weightWithin(rank);
   }
   return rank;
 }
@@ -44,30 +50,25 @@ const UNSURE = -2;
 
 /** How an attack ends, as a weight; UNSURE where it is close. */
 function endIn(layout: RivalryLayout, look: Look, above: number): number {
-  const logRatio = logRatioIn(layout.contests, look.meeting);
-  layout.ratios[0] = logRatio - CLOSE;
-  layout.ratios[1] = logRatio + CLOSE;
-  return endBetween(layout, look, above, look.refuge, look.refuge);
+  noteRatio(layout.contests, look.meeting);
+  return endBetween(layout, look, above, true);
 }
 
 /** The same by what two can be on the day; UNSURE where that does not tell. */
 function endByBounds(layout: RivalryLayout, look: Look, above: number): number {
-  const { contests, ratios } = layout;
-  const { meeting } = look;
-  if (!meeting.isMeasured) return UNSURE;
-  ratios[0] = leastLogRatioIn(contests, meeting) - CLOSE;
-  ratios[1] = mostLogRatioIn(contests, meeting) + CLOSE;
-  return endBetween(layout, look, above, look.refugeAtStart, look.refugeAtEnd);
+  if (!look.meeting.isMeasured) return UNSURE;
+  noteBounds(layout.contests, look.meeting);
+  return endBetween(layout, look, above, false);
 }
 
 /**
- * How an attack ends, as a weight, where the logarithm of the ratio of strengths lies between the two that are noted, and the refuge between two; -1 not at all, or in no
- * more than a weight; UNSURE where that does not tell. Judged at the centre, then at the point less favourable to the target.
+ * How an attack ends, as a weight, where the logarithm of the ratio of strengths lies between the two that are noted; the refuge is that of the day, or that of the horizon,
+ * when all claim most. -1 not at all, or in no more than a weight; UNSURE where that does not tell. Judged at the centre, then at the point less favourable to the target.
  */
-function endBetween(layout: RivalryLayout, look: Look, above: number, wider: Refuge, narrower: Refuge): number {
-  const { contests, refuges, fromRatio, toRatio, ratios } = layout;
-  const least = ratios[0] as number;
-  const most = ratios[1] as number;
+function endBetween(layout: RivalryLayout, look: Look, above: number, isOnDay: boolean): number {
+  const { contests, refuges, fromRatio, toRatio } = layout;
+  const least = contests.ratios[0] as number;
+  const most = contests.ratios[1] as number;
   const at = standingBetween(contests, look.meeting, least, most);
   if (at === LEFT) return UNSURE;
   const ends = look.ends[at] as Ends;
@@ -83,30 +84,19 @@ function endBetween(layout: RivalryLayout, look: Look, above: number, wider: Ref
     if (least + shift < toRatio) return UNSURE;
   }
   if (isCertain && look.lacksShelter) return ends.harmed;
-  let spareAtLeast = Number.POSITIVE_INFINITY;
-  let worstAtLeast = Number.POSITIVE_INFINITY;
-  let spareAtMost = Number.POSITIVE_INFINITY;
-  let worstAtMost = Number.POSITIVE_INFINITY;
+  let room = ROOM;
+  let atWorst = ROOM;
   if (!(rockAtLeast(refuges) > look.roomFrom)) {
-    const { reach } = ends;
-    goTo(refuges, narrower.ground);
-    attack(refuges, narrower.attacker, reach);
+    const { ground, attacker } = isOnDay ? look.refuge : look.refugeAtEnd;
+    goTo(refuges, ground);
+    attack(refuges, attacker, ends.reach);
+    room = roomIn(refuges);
     // Whether a mere chase finds a refuge is not worth a doubt about litres.
-    const isSimple = ends.isChase && refuges.isKnown;
-    spareAtLeast = spareIn(refuges);
-    worstAtLeast = isSimple ? spareAtLeast : spareAtWorstIn(refuges);
-    spareAtMost = spareAtLeast;
-    worstAtMost = worstAtLeast;
-    if (wider !== narrower && !(worstAtLeast > CLOSE)) {
-      goTo(refuges, wider.ground);
-      attack(refuges, wider.attacker, reach);
-      spareAtMost = spareIn(refuges);
-      worstAtMost = isSimple ? spareAtMost : spareAtWorstIn(refuges);
-    }
+    atWorst = ends.isChase && refuges.isKnown ? room : roomAtWorstIn(refuges);
   }
   if (isCertain) {
-    if (spareAtMost < -CLOSE) return ends.harmed;
-    if (spareAtLeast < CLOSE) return UNSURE;
+    if (room === NO_ROOM && isOnDay) return ends.harmed;
+    if (room !== ROOM) return UNSURE;
     if (ends.hunted >= 0) return ends.hunted;
   }
   if (ends.mayHarm <= above) return -1;
@@ -114,6 +104,6 @@ function endBetween(layout: RivalryLayout, look: Look, above: number, wider: Ref
     if (most + ends.shiftAtLeast < toRatio) return ends.mayHarm;
     if (least + ends.shiftAtLeast < toRatio) return UNSURE;
   }
-  if (look.lacksShelter || look.mayLackShelter || worstAtMost < -CLOSE) return ends.mayHarm;
-  return worstAtLeast > CLOSE ? ends.mayHunt : UNSURE;
+  if (look.lacksShelter || look.mayLackShelter || (atWorst === NO_ROOM && isOnDay)) return ends.mayHarm;
+  return atWorst === ROOM ? ends.mayHunt : UNSURE;
 }
