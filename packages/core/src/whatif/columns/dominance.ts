@@ -25,9 +25,11 @@ import {
   type Attacker,
   goTo,
   type Ground,
-  hasRoom,
+  isRoomy,
   rockAtLeast,
   type Refuges,
+  type Rooms,
+  roomsOf,
   NO_ROOM,
   roomAtWorstIn,
   roomIn,
@@ -45,6 +47,7 @@ interface Look {
   readonly most: number;
   /** Litres of rock beyond which the others have room whatever they are, the most first. */
   readonly rockFor: Float64Array;
+  readonly rooms: Rooms;
   /** The best odds of the aggressor. */
   readonly odds: OddsBound;
 }
@@ -59,8 +62,8 @@ interface Attack {
   /** Places that are worked out to tell the odds, and to tell what is left of the rock. */
   readonly neededForOdds: Int32Array;
   readonly neededForRock: Int32Array;
-  /** The same at the horizon, with the attacker reaching as far as it may: then all claim most. */
-  readonly atEnd: Stand;
+  /** The same at the horizon, with the attacker reaching as far as it may; undefined where room settles nothing. */
+  readonly atEnd: Stand | undefined;
   /** Litres of rock beyond which the other has room whatever they are. */
   readonly rockFor: number;
   /** The most that it may be worth. */
@@ -151,11 +154,10 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
             meeting.standings.some(({ most }) => most >= options.kills),
             true,
           ),
-          atEnd: {
-            ground: refuges.groundOf(other, () => end, others),
-            attacker: refuges.attackerOn(other, end, at, others),
-            reach,
-          },
+          atEnd:
+            lacksShelter || mayLack
+              ? undefined
+              : { ground: refuges.groundOf(other, () => end, others), attacker: refuges.attackerOn(other, end, at, others), reach },
           rockFor: lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(other, others, [at], reach),
           mayRule,
           lacksShelter,
@@ -180,6 +182,7 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
         attacks.map(({ meeting }) => meeting),
       ),
       rockFor: Float64Array.from(attacks, (one) => one.rockFor),
+      rooms: roomsOf(attacks.map(({ atEnd }) => atEnd)),
     };
   };
 
@@ -207,7 +210,7 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, odds, most }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, rooms, odds, most }: Look, above: number): number {
   if (most <= above) return -1;
   const { contests, oneSided, refuges } = layout;
   const { places } = contests;
@@ -220,9 +223,9 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, odds, mo
   let doubt = -1;
   for (let index = 0; index < attacks.length && !(rockL > (rockFor[index] as number)); index += 1) {
     if (oddsIn(places, odds, index) < oneSided - CLOSE) continue;
+    if (isRoomy(refuges, rooms, index)) continue;
     const one = attacks[index] as Attack;
     if (ruler !== NOT_ASKED && one.aggressor !== ruler && !one.mayRule) continue;
-    if (!one.lacksShelter && !one.mayLackShelter && hasRoom(refuges, one.atEnd)) continue;
     let weight = weightIn(layout, one, true);
     if (weight === -1) continue;
     if (ruler === NOT_ASKED) {

@@ -27,11 +27,10 @@ export interface Places {
   /** Makes room for all places that were asked for. */
   readonly layOut: () => void;
   isLaidOut: boolean;
-  /** Total length in cm, natural logarithm of the weight-equivalent length, claim of one animal in litres of rock, the most that it may be, and the square of how far it may be out. */
+  /** Total length in cm, natural logarithm of the weight-equivalent length, claim of one animal in litres of rock and the square of how far it may be out. */
   lengths: Float64Array;
   logs: Float64Array;
   claims: Float64Array;
-  claimsAtMost: Float64Array;
   squares: Float64Array;
   animalAt: Int32Array;
   yearsAt: Float64Array;
@@ -90,7 +89,7 @@ export function placesOn(columns: Columns): Places {
   };
   const layOut = (): void => {
     const room = (): Float64Array => new Float64Array(placed.length);
-    [places.lengths, places.logs, places.claims, places.claimsAtMost, places.squares] = [room(), room(), room(), room(), room()];
+    [places.lengths, places.logs, places.claims, places.squares] = [room(), room(), room(), room()];
     places.workedOutIn = room();
     places.room = new Int32Array(placed.length);
     places.animalAt = Int32Array.from(placed, ({ animal }) => animal);
@@ -122,7 +121,6 @@ export function placesOn(columns: Columns): Places {
     lengths: new Float64Array(0),
     logs: new Float64Array(0),
     claims: new Float64Array(0),
-    claimsAtMost: new Float64Array(0),
     squares: new Float64Array(0),
     animalAt: new Int32Array(0),
     yearsAt: new Float64Array(0),
@@ -251,7 +249,7 @@ function workOutLogs({ lengths, logs, animalAt, builds: { logA, exponent, perTot
   }
 }
 
-function workOutClaims({ lengths, claims, claimsAtMost, squares, animalAt, bands }: Places, list: Int32Array, many: number): void {
+function workOutClaims({ lengths, claims, squares, animalAt, bands }: Places, list: Int32Array, many: number): void {
   const adults = bands.adult.centre;
   const fulls = bands.claim.centre;
   const fullsAtMost = bands.claim.high;
@@ -261,7 +259,6 @@ function workOutClaims({ lengths, claims, claimsAtMost, squares, animalAt, bands
     const full = fulls[at] as number;
     if (full === 0) {
       claims[place] = 0;
-      claimsAtMost[place] = 0;
       squares[place] = 0;
       continue;
     }
@@ -271,7 +268,6 @@ function workOutClaims({ lengths, claims, claimsAtMost, squares, animalAt, bands
     const litres = Number.isNaN(claimed) ? full : claimed;
     claims[place] = litres;
     const out = litres * ((fullsAtMost[at] as number) / full - 1);
-    claimsAtMost[place] = litres + out;
     squares[place] = out * out;
   }
 }

@@ -207,40 +207,44 @@ export interface Stand {
   readonly reach: number;
 }
 
-/** Whether an animal has all that it wants there, at the point less favourable to it too; what is close has not. */
-export function hasRoom(refuges: Refuges, { ground, attacker, reach }: Stand): boolean {
-  goTo(refuges, ground);
-  attack(refuges, attacker, reach);
-  return roomAtWorstIn(refuges) === ROOM;
-}
-
-/** Some stands, stand by stand: mostly there is room even if all claims are out as far as they may be. */
+/** Some stands, stand by stand: mostly there is room at the horizon, when all claim most. */
 export interface Rooms {
-  /** Places of the animal and of its attacker, -1 where more has to be looked at; and how many times they claim. */
-  readonly own: Int32Array;
-  readonly ownCount: Float64Array;
+  readonly grounds: readonly Ground[];
+  /** Where what is found of the ground is noted; -1 where something is not known, or room settles nothing. */
+  readonly foundAt: Int32Array;
+  /** Place of the attacker, and how many times it counts beyond what the ground has of it: for certain, perhaps, and the square of its error. */
   readonly attacker: Int32Array;
   readonly times: Float64Array;
+  readonly maybe: Float64Array;
+  readonly squareTimes: Float64Array;
 }
 
-/** Stands on grounds without others; undefined where room settles nothing. */
+/** Undefined where room settles nothing. */
 export function roomsOf(stands: readonly (Stand | undefined)[]): Rooms {
-  const isSimple = (stand: Stand | undefined): stand is Stand =>
-    stand?.ground.isKnown === true && stand.ground.others.length === 0 && stand.attacker.place >= 0;
-  const column = (of: (stand: Stand) => number): number[] => stands.map((stand) => (isSimple(stand) ? of(stand) : -1));
+  const isServed = (stand: Stand | undefined): stand is Stand => stand?.ground.isKnown === true && stand.attacker.place >= 0;
+  const column = (of: (stand: Stand) => number): number[] => stands.map((stand) => (isServed(stand) ? of(stand) : -1));
   return {
-    own: Int32Array.from(column(({ ground }) => ground.own)),
-    ownCount: Float64Array.from(column(({ ground }) => ground.ownCount)),
+    grounds: stands.map((stand) => stand?.ground as Ground),
+    foundAt: Int32Array.from(column(({ ground }) => 4 * ground.at)),
     attacker: Int32Array.from(column(({ attacker }) => attacker.place)),
-    times: Float64Array.from(column(({ attacker, reach }) => reach * attacker.count)),
+    times: Float64Array.from(column(({ attacker: { count: lines, share }, reach }) => reach * lines - share)),
+    maybe: Float64Array.from(column(({ attacker }) => attacker.maybeShare)),
+    squareTimes: Float64Array.from(
+      column(({ attacker: { count: lines, share, maybeShare }, reach }) => square(reach * lines) - square(share + maybeShare)),
+    ),
   };
 }
 
-/** Whether one of them clearly has room. */
-export function isRoomy({ rock, places: { claimsAtMost } }: Refuges, { own, ownCount, attacker, times }: Rooms, index: number): boolean {
-  const place = own[index] as number;
-  if (place < 0) return false;
-  const wanted = (ownCount[index] as number) * (claimsAtMost[place] as number);
-  const held = (times[index] as number) * (claimsAtMost[attacker[index] as number] as number);
-  return (rock.low[0] as number) > wanted + held + CLOSE;
+/** Whether the animal of one of them clearly has all that it wants, at the point less favourable to it too. */
+export function isRoomy(refuges: Refuges, { grounds, foundAt, attacker, times, maybe, squareTimes }: Rooms, index: number): boolean {
+  const { found, columns } = refuges;
+  const { claims, squares } = refuges.places;
+  const at = foundAt[index] as number;
+  if (at < 0) return false;
+  if (found[at + 3] !== columns.scenario) count(refuges, grounds[index] as Ground);
+  const place = attacker[index] as number;
+  const litres = claims[place] as number;
+  const left = (found[at] as number) - (times[index] as number) * litres;
+  const spare = left - ((found[at + 1] as number) - (maybe[index] as number) * litres) - CLOSE;
+  return spare > 0 && spare * spare > (found[at + 2] as number) + (squareTimes[index] as number) * (squares[place] as number);
 }
