@@ -78,11 +78,17 @@ export function columnsOf(stock: Stock, writing: Writing): Columns {
   /** Whether a band is one number in every scenario. */
   const hasNoWidth = (band: Band | undefined): boolean =>
     band === undefined || (varying.has(band) ? writing.exact.has(band) : band.low === band.centre && band.high === band.centre);
-  let readBands = reading([], writing);
+  /** All columns in one piece, so that one loop brings them up to date. */
+  const all = new Float64Array(3 * (Object.keys(OF_ANIMALS).length * stock.animals.length + Object.keys(OF_TANK).length)).fill(Number.NaN);
+  let taken = 0;
+  let readBands = reading([], all, writing);
   const columnsFor = (name: AnimalBand | TankBand, bands: readonly (Band | undefined)[]): BandColumns => {
     const there = known.get(name);
     if (there !== undefined) return there;
-    const column = (): Float64Array => new Float64Array(bands.length).fill(Number.NaN);
+    const column = (): Float64Array => {
+      taken += bands.length;
+      return all.subarray(taken - bands.length, taken);
+    };
     const centre = column();
     // Where no band has a width its ends are its centre: to bring up to date one column takes a third of the time.
     const to = bands.every(hasNoWidth) ? { low: centre, centre, high: centre } : { low: column(), centre, high: column() };
@@ -92,7 +98,7 @@ export function columnsOf(stock: Stock, writing: Writing): Columns {
       copyBand({ band, to, at });
       if (varying.has(band)) inColumns.push({ band, to, at });
     });
-    readBands = reading(inColumns, writing);
+    readBands = reading(inColumns, all, writing);
     return to;
   };
   const ofAnimals = (name: AnimalBand): BandColumns => columnsFor(name, stock.animals.map(OF_ANIMALS[name]));
@@ -141,25 +147,25 @@ function holdersThatVary(stock: Stock, { slots }: Writing): ReadonlySet<object> 
 }
 
 /** Brings bands that vary up to date: those that are the value of a variable straight or a multiple of it, the others by writing them. */
-function reading(bands: readonly BandInColumns[], writing: Writing): (values: Float64Array) => void {
+function reading(bands: readonly BandInColumns[], all: Float64Array, writing: Writing): (values: Float64Array) => void {
   const isOther = ({ band }: BandInColumns): boolean => !writing.exact.has(band) && !writing.multiples.has(band);
   const others = bands.filter(isOther);
   const multiples = bands.flatMap(({ band, to, at }) => {
     const multiple = writing.multiples.get(band);
     return multiple === undefined ? [] : [{ ...multiple, to, at }];
   });
-  const exact = [...new Set(bands.map(({ to }) => to))].flatMap((to) => {
-    const here = bands.filter((one) => one.to === to && writing.exact.has(one.band));
-    const ats = Int32Array.from(here, ({ at }) => at);
-    const variables = Int32Array.from(here, ({ band }) => writing.exact.get(band) as number);
-    return here.length === 0 ? [] : [...new Set([to.low, to.centre, to.high])].map((column) => ({ column, ats, variables }));
+  const exact = bands.flatMap(({ band, to, at }) => {
+    const variable = writing.exact.get(band);
+    const columns = new Set([to.low, to.centre, to.high]);
+    return variable === undefined
+      ? []
+      : [...columns].map(({ byteOffset, BYTES_PER_ELEMENT }) => ({ place: byteOffset / BYTES_PER_ELEMENT + at, variable }));
   });
+  const places = Int32Array.from(exact, ({ place }) => place);
+  const variables = Int32Array.from(exact, ({ variable }) => variable);
   const writers = writing.writersOf(others.map(({ band }) => band));
   return (values) => {
-    for (let index = 0; index < exact.length; index += 1) {
-      const { column, ats, variables } = exact[index] as (typeof exact)[number];
-      for (let one = 0; one < ats.length; one += 1) column[ats[one] as number] = values[variables[one] as number] as number;
-    }
+    for (let index = 0; index < places.length; index += 1) all[places[index] as number] = values[variables[index] as number] as number;
     for (let index = 0; index < multiples.length; index += 1) {
       const { to, at, variable, ofOne } = multiples[index] as (typeof multiples)[number];
       const value = values[variable] as number;

@@ -118,7 +118,7 @@ function loadMouth(all: MouthsAndBodies, at: number): void {
   capRatio[at] = perStandard / (share[at] as number);
   capAtWorst[at] = perStandard / (shareAtMost[at] as number);
   // Errors are laid on in turn: no less than the root of their squares.
-  const errors = (squeeze[at] as number) * (high / centre) * (perStandard / (standard.low[at] as number));
+  const errors = ((squeeze[at] as number) * high * perStandard) / (centre * (standard.low[at] as number));
   const asymptoticHigh = asymptote.high[at] as number;
   const ofFull = isOne(asymptote, at) ? (full[at] as number) : ((full[at] as number) * asymptoticHigh) / (asymptote.centre[at] as number);
   const top = Math.max(length.high[at] as number, asymptoticHigh, ofFull);

@@ -24,6 +24,10 @@ interface Layout {
   readonly sides: MouthsAndBodies;
   /** Pairs of which everything is known, from the gravest down. */
   readonly pairs: readonly SwallowingPair[];
+  /** Of each the two, and the gravest that it may come to. */
+  readonly predators: Int32Array;
+  readonly preys: Int32Array;
+  readonly ceilings: Int32Array;
   /** Whether outcomes alone are asked, of all pairs. */
   readonly isPlain: boolean;
   /** Ranks of what does not vary, one for each that is asked. */
@@ -63,12 +67,16 @@ function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking
   for (const { isGap, mayFail, outcomes } of all) {
     if (isGap) for (const at of outcomes) least[at] = Math.max(least[at] as number, mayFail);
   }
+  const pairs = all.filter(({ isGap, outcomes, days }) => !isGap && outcomes.length + days.length > 0);
   return {
     columns,
     options,
     askings,
     sides: mouthsAndBodies(columns, options, all),
-    pairs: all.filter(({ isGap, outcomes, days }) => !isGap && outcomes.length + days.length > 0),
+    pairs,
+    predators: Int32Array.from(pairs, ({ predator }) => predator),
+    preys: Int32Array.from(pairs, ({ prey }) => prey),
+    ceilings: Int32Array.from(pairs, ({ failsEasily }) => failsEasily),
     isPlain: askings.every(({ what, subjects }) => what === 'outcome' && subjects.length === 0),
     least,
     ranks: new Int32Array(askings.length),
@@ -86,21 +94,23 @@ function start({ ranks, firsts, least }: Layout): void {
 
 /** Looks for failures that change the answer, and says how many pairs may be in doubt. */
 function lookForFailures(layout: Layout): number {
-  const { pairs, sides, options, columns, doubtful, isPlain, ranks } = layout;
+  const { pairs, predators, preys, ceilings, sides, options, columns, doubtful, isPlain, ranks } = layout;
   const { loadedIn, deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full, asked } = sides;
   const today = columns.stock.day;
   const { scenario } = columns;
   let reached = leastOf(ranks);
   let doubts = 0;
   for (let index = 0; index < pairs.length; index += 1) {
-    const pair = pairs[index] as SwallowingPair;
-    const { predator, prey, from, failsEasily } = pair;
     // All others are no graver.
-    if (isPlain && failsEasily <= reached) break;
+    if (isPlain && (ceilings[index] as number) <= reached) break;
+    const predator = predators[index] as number;
+    const prey = preys[index] as number;
     if (loadedIn[predator] !== scenario) load(sides, predator, scenario);
     if (loadedIn[prey] !== scenario) load(sides, prey, scenario);
     if ((deepest[predator] as number) < (shallowest[prey] as number) || (longest[predator] as number) < (shortest[prey] as number))
       continue;
+    const pair = pairs[index] as SwallowingPair;
+    const { from, failsEasily } = pair;
     if (!isPlain && !raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
     const ratio = Math.max((depth[prey] as number) / (limitPer[predator] as number), capRatio[predator] as number);
     asked[0] = ratio;
