@@ -198,7 +198,7 @@ function compare({ scene, varying, isExact, thresholds, uncertain, seed }: Choic
     study.variables.map(() => false),
   );
   const columns = writing === undefined ? undefined : columnsOf(stock, writing);
-  const onColumns = columns === undefined ? undefined : kernelsOn(columns);
+  const onColumns = columns === undefined ? undefined : kernelsOn(columns).kernelOf;
   const kernels = judged.map((rule) => onColumns?.(rule, optionsOf(rule, stock)));
   for (let scenario = 0; scenario < SCENARIOS; scenario += 1) {
     study.draw(scenario, values);

@@ -183,7 +183,7 @@ export function compareWithCheck(id: string, varying: Varying, scenarios: number
   const stock = copyOf(stockIn(documents, first));
   const writing = writingInto(stock, documents, first, fixed);
   const columns = writing === undefined ? undefined : columnsOf(stock, writing);
-  const kernel: Kernel | undefined = columns === undefined ? undefined : kernelsOn(columns)(rule, optionsOf(rule, stock));
+  const kernel: Kernel | undefined = columns === undefined ? undefined : kernelsOn(columns).kernelOf(rule, optionsOf(rule, stock));
   const values = new Float64Array(variables.length);
   const outputs = new Float64Array(evaluator.columns.length);
   const valid = evaluator.columns.length - 2;

@@ -43,18 +43,27 @@ const KERNELS: ReadonlyMap<unknown, LayOut> = new Map<unknown, LayOut>([
   [escaping, escapeKernel],
 ]);
 
-/** The kernels of rules on these columns; undefined where a rule has none, or none for such a stock. */
-export function kernelsOn(columns: Columns): (rule: AnyRule, options: Options) => Kernel | undefined {
+/** The kernels of rules on the columns of a stock, and the places that they have asked for so far. */
+export interface Kernels {
+  /** Undefined where a rule has none, or none for such a stock. */
+  readonly kernelOf: (rule: AnyRule, options: Options) => Kernel | undefined;
+  readonly placesSoFar: () => Places | undefined;
+}
+
+export function kernelsOn(columns: Columns): Kernels {
   let shared: Shared | undefined;
   const share = (): Shared => {
     const places = placesOn(columns);
     return { columns, places, refuges: refugesOn(places) };
   };
-  return (rule, options) => {
-    const layOut = KERNELS.get(rule);
-    if (layOut === undefined) return undefined;
-    // What no rule asks for is not read either.
-    shared ??= share();
-    return layOut(shared, options);
+  return {
+    kernelOf: (rule, options) => {
+      const layOut = KERNELS.get(rule);
+      if (layOut === undefined) return undefined;
+      // What no rule asks for is not read either.
+      shared ??= share();
+      return layOut(shared, options);
+    },
+    placesSoFar: () => shared?.places,
   };
 }

@@ -5,6 +5,7 @@ import type { GapeOptions } from '../../rules/gape/options.js';
 import { limitOf, ROUNDING } from '../../rules/gape/sides.js';
 import type { StockKind } from '../../stock/stock.js';
 import { type BandColumns, type Columns, isOne } from './columns.js';
+import { needEnds, type Places } from './places.js';
 import type { SwallowingPair } from './swallowing-pairs.js';
 
 /** What mouths and bodies are in a scenario, animal by animal. */
@@ -20,8 +21,10 @@ export interface MouthsAndBodies {
   readonly shareAtMost: Float64Array;
   readonly squeeze: Float64Array;
   readonly stretched: Band;
-  /** Years of growth up to the horizon. */
+  /** Years of growth up to the horizon; and the place at which other rules have its length worked out then, -1 where none has. */
   readonly yearsInAll: Float64Array;
+  readonly places: Places | undefined;
+  readonly horizon: Int32Array;
   /** Asymptotic length, or its own of an animal that is longer; full size; length at the horizon, save for rounding. */
   readonly end: Float64Array;
   readonly full: Float64Array;
@@ -46,7 +49,12 @@ export interface MouthsAndBodies {
 const OVER = 1 + ROUNDING;
 
 /** Those that take part in some pair, and what does not vary of them. */
-export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOptions, pairs: readonly SwallowingPair[]): MouthsAndBodies {
+export function mouthsAndBodies(
+  { stock, ofAnimals }: Columns,
+  places: Places | undefined,
+  options: GapeOptions,
+  pairs: readonly SwallowingPair[],
+): MouthsAndBodies {
   const { animals } = stock;
   const column = (): Float64Array => new Float64Array(animals.length);
   const known = pairs.filter(({ isGap }) => !isGap);
@@ -74,6 +82,8 @@ export function mouthsAndBodies({ stock, ofAnimals }: Columns, options: GapeOpti
     squeeze: byMouth(options.squeeze, 1),
     stretched: limitOf({ gapeClass: 'distensible' } as StockKind, options) as Band,
     yearsInAll: Float64Array.from(animals, (animal) => yearsSince(animal, stock.horizonDay)),
+    places,
+    horizon: Int32Array.from(animals, (_, at) => places?.horizonOf(at) ?? -1),
     end: column(),
     full: column(),
     atHorizon: column(),
@@ -99,13 +109,21 @@ export function load(all: MouthsAndBodies, at: number, scenario: number): void {
 }
 
 /** What an animal is in all its pairs. */
-function loadLine({ bands: { length, asymptote, rate, adult }, yearsInAll, end, full, atHorizon }: MouthsAndBodies, at: number): void {
+function loadLine(all: MouthsAndBodies, at: number): void {
+  const { bands, yearsInAll, places, horizon, end, full, atHorizon } = all;
+  const { length, asymptote, rate, adult } = bands;
   const start = length.centre[at] as number;
   const asymptotic = asymptote.centre[at] as number;
   end[at] = Math.max(asymptotic, start);
   // What has an asymptotic length has an adult length.
   full[at] = Math.max(asymptotic, adult.centre[at] as number, start);
-  atHorizon[at] = lengthAfter(start, asymptotic, rate.centre[at] as number, yearsInAll[at] as number);
+  const place = horizon[at] as number;
+  if (places === undefined || place < 0) {
+    atHorizon[at] = lengthAfter(start, asymptotic, rate.centre[at] as number, yearsInAll[at] as number);
+    return;
+  }
+  needEnds(places);
+  atHorizon[at] = places.lengths[place] as number;
 }
 
 function loadMouth(all: MouthsAndBodies, at: number): void {

@@ -19,6 +19,8 @@ export interface Places {
   /** The places of an animal as it was measured, and at the horizon or on a later day that is looked at. */
   readonly startOf: (animal: number) => number;
   readonly endOf: (animal: number, day: number) => number;
+  /** The place of an animal at the horizon, -1 where nobody has asked for it. */
+  readonly horizonOf: (animal: number) => number;
   /** The places at which the animal of a place is as strong and as weak as it can be on its day, by what is worked out first. */
   readonly strongestOn: (place: number) => number;
   readonly weakestOn: (place: number) => number;
@@ -110,6 +112,7 @@ export function placesOn(columns: Columns): Places {
     placeOf,
     startOf,
     endOf,
+    horizonOf: (animal) => numberOf(animal, stock.horizonDay) ?? -1,
     strongestOn: (place) => {
       const { animal, day } = placed[place] as (typeof placed)[number];
       return endOf(animal, day);

@@ -11,6 +11,7 @@ import { writeOutcome } from '../scenario/tally.js';
 import { type Columns, lengthIn } from './columns.js';
 import { CLOSE, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import { fitFactor, isSureOfLength, load, type MouthsAndBodies, mouthsAndBodies } from './mouths-and-bodies.js';
+import type { Places } from './places.js';
 import { failureOf, type SwallowingPair, swallowingPairs } from './swallowing-pairs.js';
 
 /** A little less than one: what lies between is left to the rule itself. */
@@ -44,10 +45,10 @@ interface Layout {
  *
  * Who could swallow whom, from when on and at which level, is laid out once; of the animals, numbers are read in each scenario. Pairs are gone through from the
  * gravest down, so that what cannot change the answer is not worked out; doubts come last, as every failure is graver. Where a bound of a few products
- * settles nothing, and where lengths have errors, a doubt is put to the rule's own functions.
+ * settles nothing, and where lengths have errors, a doubt is put to the rule's own functions. Lengths that other rules have worked out are taken from their places.
  */
-export function swallowingRun(columns: Columns, options: GapeOptions, askings: readonly Asking[]): Run['run'] {
-  const layout = layOut(columns, options, askings);
+export function swallowingRun(columns: Columns, places: Places | undefined, options: GapeOptions, askings: readonly Asking[]): Run['run'] {
+  const layout = layOut(columns, places, options, askings);
   return (_values, written, into, at) => {
     start(layout);
     const doubts = lookForFailures(layout);
@@ -61,7 +62,7 @@ export function swallowingRun(columns: Columns, options: GapeOptions, askings: r
   };
 }
 
-function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking[]): Layout {
+function layOut(columns: Columns, places: Places | undefined, options: GapeOptions, askings: readonly Asking[]): Layout {
   const all = swallowingPairs(columns.stock, askings);
   const least = new Int32Array(askings.length).fill(all.length === 0 ? NOTHING_RANK : PASSED_RANK);
   for (const { isGap, mayFail, outcomes } of all) {
@@ -72,7 +73,7 @@ function layOut(columns: Columns, options: GapeOptions, askings: readonly Asking
     columns,
     options,
     askings,
-    sides: mouthsAndBodies(columns, options, all),
+    sides: mouthsAndBodies(columns, places, options, all),
     pairs,
     predators: Int32Array.from(pairs, ({ predator }) => predator),
     preys: Int32Array.from(pairs, ({ prey }) => prey),

@@ -37,12 +37,13 @@ export interface Runs {
 /** The runs of the rules that are asked, over scenarios that differ from `stock` in what is written alone. */
 export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): Runs {
   const columns = columnsOf(stock, writing);
-  const kernelOf = kernelsOn(columns);
-  const runs = askedUnder(stock, [...byRule.keys()]).flatMap(({ rule, options }): Run[] => {
+  const { kernelOf, placesSoFar } = kernelsOn(columns);
+  const asked = askedUnder(stock, [...byRule.keys()]).map(({ rule, options }) => ({ rule, options, kernel: kernelOf(rule, options) }));
+  const runs = asked.flatMap(({ rule, options, kernel }): Run[] => {
     const askings = byRule.get(rule) ?? [];
     const varies = (): boolean => isVarying(rulePart(rule, options, askings), askings, probe);
-    if ((rule as unknown) === gape) return [{ run: swallowingRun(columns, options as GapeOptions, askings), varies: varies() }];
-    const kernel = kernelOf(rule, options);
+    if ((rule as unknown) === gape)
+      return [{ run: swallowingRun(columns, placesSoFar(), options as GapeOptions, askings), varies: varies() }];
     const outright = kernel === undefined ? [] : askings.filter(({ what, subjects }) => what === 'outcome' && subjects.length === 0);
     const others = askings.filter((asking) => !outright.includes(asking));
     return [
