@@ -20,13 +20,13 @@ import { CLOSE, INAPPLICABLE_RANK, type Kernel, LEFT, NOTHING_RANK, PASSED_RANK,
 import type { Shared } from './kernels.js';
 import { need, needEnds, placesToNeed } from './places.js';
 import {
-  attack,
-  type Attacker,
-  goTo,
+  type Attackers,
+  attackersOf,
+  goToAttacked,
   type Ground,
+  NO_ROOM,
   type Refuges,
   rockAtLeast,
-  NO_ROOM,
   ROOM,
   roomAtWorstIn,
   roomIn,
@@ -43,6 +43,9 @@ interface Entry {
   /** Its ground on the day it comes in, and at the horizon, when all claim most. */
   readonly ground: Ground;
   readonly groundAtEnd: Ground;
+  /** The holders there. */
+  readonly attackers: Attackers;
+  readonly attackersAtEnd: Attackers;
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
   /** Litres of rock beyond which it has room, whatever all are. */
@@ -59,8 +62,6 @@ interface Holder {
   readonly step: number;
   /** Where bounds do not tell these are worked out. */
   readonly needed: Int32Array;
-  readonly attacker: Attacker;
-  readonly attackerAtEnd: Attacker;
 }
 
 const FAILS = {
@@ -120,8 +121,6 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
         meeting,
         step: stepOf(other),
         needed: placesToNeed(places, [meeting.one, meeting.other]),
-        attacker: refuges.attackerOn(at, day, other, present),
-        attackerAtEnd: refuges.attackerOn(at, end, other, present),
       };
     });
     if (holders.includes(undefined)) return undefined;
@@ -131,6 +130,11 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
     const mayLack = mayLackShelter(stock, newcomer, others, newcomer.count);
     const known = holders as Holder[];
     const most = Math.max(...known.map(({ step }) => step));
+    const attackersOn = (on: number): Attackers =>
+      attackersOf(
+        fierce.map((other) => refuges.attackerOn(at, on, other, present)),
+        () => 1,
+      );
     const ground = refuges.groundOf(at, () => day, present);
     return {
       holders: known,
@@ -140,6 +144,8 @@ function layOut({ columns, places, refuges }: Shared, options: LockoutOptions): 
       ),
       keeps: new Int8Array(known.length),
       ground,
+      attackers: attackersOn(day),
+      attackersAtEnd: attackersOn(end),
       groundAtEnd: refuges.groundOf(at, () => end, present),
       needed: placesToNeed(places, [places.placeOf(at, day), ...ground.others, ...known.map(({ meeting }) => meeting.one)]),
       rockFor: lacksShelter || mayLack ? Number.POSITIVE_INFINITY : refuges.rockFor(at, present, fierce, 1),
@@ -225,15 +231,8 @@ function rankIn(layout: Layout, entry: Entry): number {
 }
 
 /** Goes to the ground of a newcomer on the day it comes in or at the horizon, attacked by those that keep it off, and where so far is said by those that may. */
-function stand(refuges: Refuges, { holders, keeps, ground, groundAtEnd }: Entry, isAtEnd: boolean, upTo: number): void {
-  goTo(refuges, isAtEnd ? groundAtEnd : ground);
-  for (let index = 0; index < holders.length; index += 1) {
-    const is = keeps[index] as number;
-    if (is === 0 || is > upTo) continue;
-    const { attacker, attackerAtEnd } = holders[index] as Holder;
-    attack(refuges, isAtEnd ? attackerAtEnd : attacker, 1);
-  }
-}
+const stand = (refuges: Refuges, { keeps, ground, groundAtEnd, attackers, attackersAtEnd }: Entry, isAtEnd: boolean, upTo: number): void =>
+  goToAttacked(refuges, isAtEnd ? groundAtEnd : ground, isAtEnd ? attackersAtEnd : attackers, keeps, upTo);
 
 const KEEPS = 1;
 const MAY_KEEP = 2;

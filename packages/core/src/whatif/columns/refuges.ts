@@ -91,7 +91,7 @@ export function refugesOn(places: Places): Refuges {
     return ground;
   };
   const attackerOn = (animal: number, day: number, attacker: number, others: readonly number[]): Attacker => {
-    if (!hasClaim(attacker)) return { place: -1, count: 0, share: 0, maybeShare: 0 };
+    if (!hasClaim(attacker)) return NOBODY;
     const { share, inDoubt } = others.includes(attacker) ? shareOf(animal, attacker) : { share: 0, inDoubt: false };
     const count = countOf(attacker);
     return {
@@ -207,36 +207,81 @@ export interface Stand {
   readonly reach: number;
 }
 
-/** Some stands, stand by stand: mostly there is room at the horizon, when all claim most. */
-export interface Rooms {
-  readonly grounds: readonly Ground[];
-  /** Where what is found of the ground is noted; -1 where something is not known, or room settles nothing. */
-  readonly foundAt: Int32Array;
-  /** Place of the attacker, and how many times it counts beyond what the ground has of it: for certain, perhaps, and the square of its error. */
-  readonly attacker: Int32Array;
+/** Some attackers, one by one, each reaching so many times as far as it claims. */
+export interface Attackers {
+  /** Below 0 where its claim is not known. */
+  readonly place: Int32Array;
+  /** How many times it counts beyond what the ground has of it: for certain, perhaps, and the square of its error. */
   readonly times: Float64Array;
   readonly maybe: Float64Array;
   readonly squareTimes: Float64Array;
 }
 
-/** Undefined where room settles nothing. */
-export function roomsOf(stands: readonly (Stand | undefined)[]): Rooms {
-  const isServed = (stand: Stand | undefined): stand is Stand => stand?.ground.isKnown === true && stand.attacker.place >= 0;
-  const column = (of: (stand: Stand) => number): number[] => stands.map((stand) => (isServed(stand) ? of(stand) : -1));
-  return {
-    grounds: stands.map((stand) => stand?.ground as Ground),
-    foundAt: Int32Array.from(column(({ ground }) => 4 * ground.at)),
-    attacker: Int32Array.from(column(({ attacker }) => attacker.place)),
-    times: Float64Array.from(column(({ attacker: { count: lines, share }, reach }) => reach * lines - share)),
-    maybe: Float64Array.from(column(({ attacker }) => attacker.maybeShare)),
-    squareTimes: Float64Array.from(
-      column(({ attacker: { count: lines, share, maybeShare }, reach }) => square(reach * lines) - square(share + maybeShare)),
-    ),
-  };
+export const attackersOf = (attackers: readonly Attacker[], reach: (index: number) => number): Attackers => ({
+  place: Int32Array.from(attackers, ({ place }) => place),
+  times: Float64Array.from(attackers, ({ count: lines, share }, index) => reach(index) * lines - share),
+  maybe: Float64Array.from(attackers, ({ maybeShare }) => maybeShare),
+  squareTimes: Float64Array.from(
+    attackers,
+    ({ count: lines, share, maybeShare }, index) => square(reach(index) * lines) - square(share + maybeShare),
+  ),
+});
+
+/** Goes to a ground on which those attack that are marked, from 1 up to a mark. */
+export function goToAttacked(
+  refuges: Refuges,
+  ground: Ground,
+  { place: places, times, maybe, squareTimes }: Attackers,
+  marks: Int8Array,
+  upTo: number,
+): void {
+  const { here } = refuges;
+  const { claims, squares } = refuges.places;
+  goTo(refuges, ground);
+  let left = here[0] as number;
+  let held = here[1] as number;
+  let out = here[2] as number;
+  for (let index = 0; index < marks.length; index += 1) {
+    const mark = marks[index] as number;
+    if (mark === 0 || mark > upTo) continue;
+    const place = places[index] as number;
+    if (place < 0) {
+      refuges.isKnown = false;
+      continue;
+    }
+    const litres = claims[place] as number;
+    left -= (times[index] as number) * litres;
+    held -= (maybe[index] as number) * litres;
+    out += (squareTimes[index] as number) * (squares[place] as number);
+  }
+  here[0] = left;
+  here[1] = held;
+  here[2] = out;
 }
 
+/** Some stands, stand by stand: mostly there is room at the horizon, when all claim most. */
+export interface Rooms {
+  readonly grounds: readonly Ground[];
+  /** Where what is found of the ground is noted; -1 where something is not known, or room settles nothing. */
+  readonly foundAt: Int32Array;
+  readonly attackers: Attackers;
+}
+
+const NOBODY: Attacker = { place: -1, count: 0, share: 0, maybeShare: 0 };
+
+/** Undefined where room settles nothing. */
+export const roomsOf = (stands: readonly (Stand | undefined)[]): Rooms => ({
+  grounds: stands.map((stand) => stand?.ground as Ground),
+  foundAt: Int32Array.from(stands, (stand) => (stand?.ground.isKnown === true && stand.attacker.place >= 0 ? 4 * stand.ground.at : -1)),
+  attackers: attackersOf(
+    stands.map((stand) => stand?.attacker ?? NOBODY),
+    (index) => stands[index]?.reach ?? 1,
+  ),
+});
+
 /** Whether the animal of one of them clearly has all that it wants, at the point less favourable to it too. */
-export function isRoomy(refuges: Refuges, { grounds, foundAt, attacker, times, maybe, squareTimes }: Rooms, index: number): boolean {
+export function isRoomy(refuges: Refuges, { grounds, foundAt, attackers }: Rooms, index: number): boolean {
+  const { place: attacker, times, maybe, squareTimes } = attackers;
   const { found, columns } = refuges;
   const { claims, squares } = refuges.places;
   const at = foundAt[index] as number;

@@ -9,6 +9,7 @@ import type { StockAnimal } from '../../stock/stock.js';
 import { type OddsBound, bestOddsOf, worstOddsOf, type Contests, contestsOn, type Meeting, type Standing } from './contests.js';
 import { INAPPLICABLE_RANK, NOTHING_RANK, PASSED_RANK, rankOfVerdict } from './kernel.js';
 import type { Shared } from './kernels.js';
+import { listsOf } from './lists.js';
 import { placesToNeed } from './places.js';
 import { type Attacker, type Ground, type Refuges, type Rooms, roomsOf, type Stand } from './refuges.js';
 
@@ -58,10 +59,8 @@ export interface Ends {
   readonly shiftAtMost: number;
 }
 
-export interface Pair {
+interface Pair {
   readonly looks: readonly Look[];
-  /** Number of the first of them among all looks. */
-  readonly first: number;
   /** The gravest rank that they may come to. */
   readonly most: number;
 }
@@ -89,7 +88,9 @@ export interface RivalryLayout {
   readonly fromRatio: number;
   readonly toRatio: number;
   /** Pairs from the gravest down, and the rank that each may come to. */
-  readonly pairs: readonly Pair[];
+  readonly looks: readonly Look[];
+  /** By pair the first of its looks, one more at the end. */
+  readonly firstOf: Int32Array;
   readonly ceilings: Int32Array;
   /** The rank of what does not vary. */
   readonly least: number;
@@ -173,7 +174,6 @@ export function rivalryLayout({ columns, places, refuges }: Shared, options: Har
 
   let least = NOTHING_RANK;
   const pairs: Pair[] = [];
-  const all: Look[] = [];
   for (let one = 0; one < stock.animals.length; one += 1) {
     for (let other = one; other < stock.animals.length; other += 1) {
       const [first, second] = [stock.animals[one] as StockAnimal, stock.animals[other] as StockAnimal];
@@ -200,18 +200,20 @@ export function rivalryLayout({ columns, places, refuges }: Shared, options: Har
         ends.flatMap(({ harmed, hunted, mayHarm, mayHunt }) => [harmed, hunted, mayHarm, mayHunt]),
       );
       if (live.length > 0) {
-        pairs.push({ looks: live, first: all.length, most: Math.max(...possible.map(rankAt)) });
-        all.push(...live);
+        pairs.push({ looks: live, most: Math.max(...possible.map(rankAt)) });
       }
     }
   }
   pairs.sort((one, other) => other.most - one.most);
+  const all = pairs.flatMap(({ looks }) => looks);
+  const { from } = listsOf(pairs.map(({ looks }) => looks.map((_, at) => at)));
   return {
     contests,
     refuges,
     fromRatio,
     toRatio,
-    pairs,
+    looks: all,
+    firstOf: from,
     ceilings: Int32Array.from(pairs, ({ most }) => most),
     least,
     odds: bestOddsOf(

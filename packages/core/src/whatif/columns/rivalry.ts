@@ -4,7 +4,7 @@ import { CLOSE, type Kernel, LEFT } from './kernel.js';
 import type { Shared } from './kernels.js';
 import { need, needEnds } from './places.js';
 import { attack, goTo, isRoomy, NO_ROOM, rockAtLeast, ROOM, roomAtWorstIn, roomIn } from './refuges.js';
-import { type Ends, type Look, type Pair, rankAt, rivalryLayout, type RivalryLayout, weightWithin } from './rivalry-layout.js';
+import { type Ends, type Look, rankAt, rivalryLayout, type RivalryLayout, weightWithin } from './rivalry-layout.js';
 
 /** The rule `rivalry` in columns: which two may harm each other at all, and how gravely, is laid out once. */
 export function rivalryOn(shared: Shared, options: HarmOptions): Kernel | undefined {
@@ -13,30 +13,29 @@ export function rivalryOn(shared: Shared, options: HarmOptions): Kernel | undefi
 }
 
 function worstOf(layout: RivalryLayout): number {
-  const { pairs, ceilings, odds, worstOdds, rooms, rockFor, mosts, fromRatio, toRatio, refuges } = layout;
+  const { looks, firstOf, ceilings, odds, worstOdds, rooms, rockFor, mosts, fromRatio, toRatio, refuges } = layout;
   const { places } = refuges;
   const rockL = rockAtLeast(refuges);
   const { scenario } = places.columns;
   let rank = layout.least;
   let within = weightWithin(rank);
-  for (let index = 0; index < pairs.length && (ceilings[index] as number) > rank; index += 1) {
-    const { looks, first } = pairs[index] as Pair;
+  for (let pair = 0; pair < ceilings.length && (ceilings[pair] as number) > rank; pair += 1) {
     // What comes to no more than is known already is not looked at.
     let weight = within;
-    for (let at = 0; at < looks.length; at += 1) {
-      if ((mosts[first + at] as number) <= weight) continue;
-      if (rockL > (rockFor[first + at] as number)) continue;
+    const end = firstOf[pair + 1] as number;
+    for (let at = firstOf[pair] as number; at < end; at += 1) {
+      if ((mosts[at] as number) <= weight || rockL > (rockFor[at] as number)) continue;
       if (places.endsIn !== scenario) needEnds(places);
-      if (oddsIn(places, odds, first + at) < fromRatio - CLOSE) continue;
-      if (oddsIn(places, worstOdds, first + at) > toRatio + CLOSE && isRoomy(refuges, rooms, first + at)) continue;
+      if (oddsIn(places, odds, at) < fromRatio - CLOSE) continue;
+      if (oddsIn(places, worstOdds, at) > toRatio + CLOSE && isRoomy(refuges, rooms, at)) continue;
       const look = looks[at] as Look;
-      let end = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);
-      if (end === UNSURE) {
+      let found = look.isAtEnd ? UNSURE : endByBounds(layout, look, weight);
+      if (found === UNSURE) {
         if (!look.isAtEnd) need(places, look.needed);
-        end = endIn(layout, look, weight);
+        found = endIn(layout, look, weight);
       }
-      if (end === UNSURE) return LEFT;
-      if (end > weight) weight = end;
+      if (found === UNSURE) return LEFT;
+      if (found > weight) weight = found;
     }
     const reached = rankAt(weight);
     if (reached <= rank) continue;

@@ -5,7 +5,7 @@ import type { Column } from '../study/column.js';
 import type { Variable } from '../study/variable.js';
 import { type Asked, askedFor } from './outputs.js';
 import { otherParts, type Part, partsOf } from './parts.js';
-import { type Run, runsOf } from './runs.js';
+import { type Run, runsOf, tellRun } from './runs.js';
 import { planPart } from './planned.js';
 import { copyOf, isReadBy } from './slots.js';
 import type { Stock } from '../../stock/stock.js';
@@ -152,7 +152,7 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
   const varying: Part[] = parts.filter((part) => isReadBy(probe.slots, () => part(copy, new Float64Array(width), 0)));
   const { runs, read } = runsOf(stock, writing, probe, asked);
   read(first);
-  for (const { run } of runs) run(first, () => stock, constant, 0);
+  for (const one of runs) tellRun(one, first, () => stock, constant, 0);
   const running = runs.filter(({ varies }) => varies);
 
   let current = first;
@@ -167,7 +167,7 @@ function tellingReady(documents: Documents, asked: Asked, first: Float64Array, f
     isWritten = false;
     into.set(constant, at);
     if (running.length > 0) read(values);
-    for (let index = 0; index < running.length; index += 1) (running[index] as Run).run(values, written, into, at);
+    for (let index = 0; index < running.length; index += 1) tellRun(running[index] as Run, values, written, into, at);
     for (let index = 0; index < varying.length; index += 1) (varying[index] as Part)(written(), into, at);
   };
 }

@@ -5,7 +5,7 @@ import type { AnyRule } from '../../rules/rule.js';
 import type { Stock } from '../../stock/stock.js';
 import { columnsOf } from '../columns/columns.js';
 import { kernelsOn } from '../columns/kernels.js';
-import { LEFT } from '../columns/kernel.js';
+import { type Kernel, LEFT } from '../columns/kernel.js';
 import type { Asked, Asking } from './outputs.js';
 import { type Part, rulePart } from './parts.js';
 import { isSplit, splitRun } from './split.js';
@@ -16,6 +16,8 @@ import type { Writing } from './writing.js';
 
 /** What one rule comes to in scenario after scenario. */
 export interface Run {
+  /** Asked first where there is one, and for which columns of outputs; what it leaves goes to `run`. */
+  readonly byKernel?: { readonly kernel: Kernel; readonly outcomes: Int32Array };
   /** Once the columns are read; the stock is written only where it is asked for. */
   readonly run: (values: Float64Array, written: () => Stock, into: Float64Array, at: number) => void;
   /** Whether it comes to another answer when the values do. */
@@ -50,7 +52,13 @@ export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }:
       ...(others.length === 0 ? [] : [objectRun(rule, options, others, stock, probe)]),
       ...(kernel === undefined || outright.length === 0
         ? []
-        : [{ run: kernelRun(kernel, outright, () => objectRun(rule, options, outright, stock, probe)), varies: varies() }]),
+        : [
+            {
+              byKernel: { kernel, outcomes: Int32Array.from(outright, ({ column }) => column) },
+              run: laidOutLate(() => objectRun(rule, options, outright, stock, probe)),
+              varies: varies(),
+            },
+          ]),
     ];
   });
   return { runs, read: columns.read };
@@ -68,18 +76,27 @@ function objectRun(rule: AnyRule, options: Readonly<Record<string, number>>, ask
   const part = rulePart(rule, options, askings);
   return {
     varies: isVarying(part, askings, probe),
+
     run: (_values, written, into, at) => part(written(), into, at),
   };
 }
 
-/** By a kernel, and by the rule itself what that leaves to it: so seldom that this is laid out when it comes up. */
-function kernelRun(kernel: () => number, askings: readonly Asking[], byRule: () => Run): Run['run'] {
+/** What kernels leave comes up so seldom that it is laid out then. */
+function laidOutLate(layOut: () => Run): Run['run'] {
   let own: Run | undefined;
   return (values, written, into, at) => {
-    const rank = kernel();
-    if (rank === LEFT) {
-      own ??= byRule();
-      own.run(values, written, into, at);
-    } else for (let index = 0; index < askings.length; index += 1) writeOutcome(rank, into, at + (askings[index] as Asking).column);
+    own ??= layOut();
+    own.run(values, written, into, at);
   };
+}
+
+/** What a rule comes to in the scenario that the columns hold. */
+export function tellRun({ byKernel, run }: Run, values: Float64Array, written: () => Stock, into: Float64Array, at: number): void {
+  const rank = byKernel === undefined ? LEFT : byKernel.kernel();
+  if (byKernel === undefined || rank === LEFT) {
+    run(values, written, into, at);
+    return;
+  }
+  const { outcomes } = byKernel;
+  for (let index = 0; index < outcomes.length; index += 1) writeOutcome(rank, into, at + (outcomes[index] as number));
 }
