@@ -176,7 +176,8 @@ describe('a run that is stopped', () => {
     expect(code).toBe(2);
     expect(err).toMatch(/^parts-there\n/);
     expect(filesIn('whole')).toEqual(whole);
-    expect(run('whole', '--resume').code).toBe(0);
+    // Nothing is left to try and to tell.
+    expect(run('whole', '--resume')).toMatchObject({ code: 0, err: '64 parts made before are kept; none is left to make.\n' });
     expect(filesIn('whole')).toEqual(whole);
   });
 });
@@ -413,6 +414,14 @@ describe('scenarios from a table', () => {
   ])('%j is refused', (text, words) => {
     const { code, err } = commensal(['whatif', given(), '--scenarios', write('table.csv', text), '--out', 'never']);
     expect(err).toMatch(words);
+    expect(code).toBe(2);
+  });
+
+  test('of NDJSON are looked at line by line, and a strange name is told once', () => {
+    const rows = ['{"pip_cm":3,"feedings":1}', ...Array.from({ length: 3 }, () => '{"pip_cm":3,"feedings":1,"ph":8}')];
+    const { code, err } = commensal(['whatif', given(), '--scenarios', write('table.ndjson', `${rows.join('\n')}\n`), '--out', 'never']);
+    expect(err).toMatch(/table\.ndjson:2 {2}unknown-column\n.*"ph"/s);
+    expect(err.match(/unknown-column/g)).toHaveLength(1);
     expect(code).toBe(2);
   });
 

@@ -130,10 +130,9 @@ async function runOn(study: CompiledStudy, given: Given | undefined, library: Li
   makeFolder(options.out);
   claimFolder(options.out, manifest);
   refuseParts(options.out, format, shard, options.resume === true);
-  tell();
   writeText(options.out, 'study.json', `${JSON.stringify(study.document, null, 2)}\n`);
   writeText(options.out, 'README.txt', readMe(manifest));
-  return runParts({ study, library, given, folder: options.out, format, scenarios, blockScenarios, shard, workers, entry });
+  return runParts({ study, library, given, folder: options.out, format, scenarios, blockScenarios, shard, workers, entry }, tell);
 }
 
 /** What hands the run to a cluster, where that is asked for; undefined where it is to run here. */

@@ -39,6 +39,7 @@ export async function readGiven(table: string, variables: readonly Variable[], t
   }
   const problems: Problem[] = [];
   const readers = variables.map((variable) => readerOf(variable));
+  const known = new Set(['scenario', 'replicate', ...variables.map(({ name }) => name)]);
   const buffer = new Float64Array(Math.max(1, Math.floor(CHUNK / Math.max(1, variables.length))) * Math.max(1, variables.length));
   let filled = 0;
   let rows = 0;
@@ -58,7 +59,12 @@ export async function readGiven(table: string, variables: readonly Variable[], t
         buffer[filled] = value;
         filled += 1;
       }
-      if (rows === 0) problems.push(...strangeColumns(table, line, variables, cells));
+      for (const name in cells) {
+        if (known.has(name)) continue;
+        problems.push(strangeColumn(table, line, variables, name));
+        // Once is enough.
+        known.add(name);
+      }
       rows += 1;
       if (filled === buffer.length) flush();
     };
@@ -116,20 +122,15 @@ function wrongCell(file: string, line: number, { name, words, isWhole }: Variabl
   };
 }
 
-function strangeColumns(file: string, line: number, variables: readonly Variable[], cells: Readonly<Record<string, unknown>>): Problem[] {
-  const known = new Set(['scenario', 'replicate', ...variables.map(({ name }) => name)]);
-  return Object.keys(cells)
-    .filter((name) => !known.has(name))
-    .map((name) => ({
-      file,
-      line,
-      code: 'unknown-column',
-      pointer: '',
-      found: `there is a column "${name}"`,
-      allowed: `the variables of the study are ${variables.map((variable) => variable.name).join(', ')}`,
-      fix: 'Take it out, or name a variable after it.',
-    }));
-}
+const strangeColumn = (file: string, line: number, variables: readonly Variable[], name: string): Problem => ({
+  file,
+  line,
+  code: 'unknown-column',
+  pointer: '',
+  found: `there is a column "${name}"`,
+  allowed: `the variables of the study are ${variables.map((variable) => variable.name).join(', ')}`,
+  fix: 'Take it out, or name a variable after it.',
+});
 
 function rowsOf(table: string): Rows {
   switch (path.extname(table).toLowerCase()) {

@@ -23,8 +23,8 @@ export const workersWanted = (asked: number | undefined): number => asked ?? ava
 const PROGRESS_MS = 500;
 const PROGRESS_KEPT_MS = 15_000;
 
-/** Makes the parts that are not there yet. Returns the exit code. */
-export async function runParts(run: Run): Promise<number> {
+/** Makes the parts that are not there yet, after telling what is to run if there are some. Returns the exit code. */
+export async function runParts(run: Run, tellBefore: () => void): Promise<number> {
   const { library, given, folder, format, scenarios, blockScenarios, shard } = run;
   removeLeftovers(folder);
   const there = blocksIn(folder, format);
@@ -35,8 +35,10 @@ export async function runParts(run: Run): Promise<number> {
     return sum + until - from;
   }, 0);
   const kept = shard.until - shard.from - blocks.length;
-  if (kept > 0) process.stderr.write(`${count(kept, 'part')} made before ${kept === 1 ? 'is' : 'are'} kept.\n`);
+  const left = blocks.length === 0 ? '; none is left to make' : '';
+  if (kept > 0) process.stderr.write(`${count(kept, 'part')} made before ${kept === 1 ? 'is' : 'are'} kept${left}.\n`);
   if (blocks.length === 0) return EXIT.done;
+  tellBefore();
   const shared = new Int32Array(new SharedArrayBuffer(8));
   const task: Task = { study: run.study.document, library, given, folder, format, scenarios, blockScenarios, blocks, shared };
   const began = performance.now();
