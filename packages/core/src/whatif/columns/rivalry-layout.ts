@@ -87,9 +87,9 @@ export interface RivalryLayout {
   /** Logarithms of ratios from which a contest is even, and up to which. */
   readonly fromRatio: number;
   readonly toRatio: number;
-  /** Pairs from the gravest down, and the rank that each may come to. */
+  /** Looks pair after pair, from the gravest down. */
   readonly looks: readonly Look[];
-  /** By pair the first of its looks, one more at the end. */
+  /** By pair the first of its looks, one more at the end; and the rank that it may come to. */
   readonly firstOf: Int32Array;
   readonly ceilings: Int32Array;
   /** The rank of what does not vary. */
@@ -199,9 +199,7 @@ export function rivalryLayout({ columns, places, refuges }: Shared, options: Har
       const possible = live.flatMap(({ ends }) =>
         ends.flatMap(({ harmed, hunted, mayHarm, mayHunt }) => [harmed, hunted, mayHarm, mayHunt]),
       );
-      if (live.length > 0) {
-        pairs.push({ looks: live, most: Math.max(...possible.map(rankAt)) });
-      }
+      if (live.length > 0) pairs.push({ looks: live, most: Math.max(...possible.map(rankAt)) });
     }
   }
   pairs.sort((one, other) => other.most - one.most);
