@@ -134,7 +134,11 @@ export interface OddsBound {
   readonly shifts: Float64Array;
 }
 
-export function bestOddsOf({ places: { strongestOn, weakestOn } }: Contests, meetings: readonly Meeting[]): OddsBound {
+export function bestOddsOf({ places: { strongestOn, weakestOn, needStrength } }: Contests, meetings: readonly Meeting[]): OddsBound {
+  for (const { one, other } of meetings) {
+    needStrength(one);
+    needStrength(other);
+  }
   return {
     ones: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : strongestOn(one))),
     others: Int32Array.from(meetings, ({ one, other }) => (one === other ? one : weakestOn(other))),

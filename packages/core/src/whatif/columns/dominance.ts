@@ -169,7 +169,8 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
     attacks.sort((one, other) => other.rockFor - one.rockFor || 0);
     const there = present.map((at) => places.placeOf(at, day));
     return {
-      needed: placesToNeed(places, there),
+      // Those of which strengths are not worked out anyway.
+      needed: Int32Array.from(there),
       hierarchy: hierarchyOf(
         Int32Array.from(there),
         Float64Array.from(present, (at) => animalAt(at).count),

@@ -26,6 +26,8 @@ export interface Places {
   readonly weakestOn: (place: number) => number;
   /** Whether a place lies between start and horizon. */
   readonly isOnOtherDay: (place: number) => boolean;
+  /** From now on the strength of the animal of a place is worked out from the horizon on in each scenario: many are asked for less often than that. */
+  readonly needStrength: (place: number) => void;
   /** Makes room for all places that were asked for. */
   readonly layOut: () => void;
   isLaidOut: boolean;
@@ -39,6 +41,8 @@ export interface Places {
   /** Places at the start, and those from the horizon on. */
   starts: Int32Array;
   ends: Int32Array;
+  /** Those of the latter of which strengths are worked out in each scenario. */
+  strengths: Int32Array;
   /** By place those of the same animal at the start and at the horizon or later, and how much of the time between is over. */
   startAt: Int32Array;
   endAt: Int32Array;
@@ -74,6 +78,7 @@ export function placesOn(columns: Columns): Places {
   const { stock, ofAnimals } = columns;
   const placed: { readonly animal: number; readonly day: number }[] = [];
   const numbers = new Map<string, number>();
+  const strong = new Set<number>();
   const animalOf = (at: number): StockAnimal => stock.animals[at] as StockAnimal;
   const numberOf = (animal: number, day: number): number | undefined => numbers.get(`${animal} ${day}`);
   const placeOf = (animal: number, day: number): number => {
@@ -98,6 +103,7 @@ export function placesOn(columns: Columns): Places {
     places.yearsAt = Float64Array.from(placed, ({ animal, day }) => yearsSince(animalOf(animal), day));
     const ofSort = (sort: PlaceSort): Int32Array => Int32Array.from(placed.keys()).filter((place) => sortOf(place) === sort);
     [places.starts, places.ends] = [ofSort('start'), ofSort('end')];
+    places.strengths = places.ends.filter((place) => strong.has(places.animalAt[place] as number));
     places.startAt = Int32Array.from(placed, ({ animal }) => numberOf(animal, animalOf(animal).lengthDay) ?? -1);
     places.endAt = Int32Array.from(placed, ({ animal, day }) => numberOf(animal, Math.max(day, stock.horizonDay)) ?? -1);
     places.shareAt = Float64Array.from(placed, (_, place) => {
@@ -119,6 +125,10 @@ export function placesOn(columns: Columns): Places {
     },
     weakestOn: (place) => (sortOf(place) === 'end' ? place : startOf((placed[place] as (typeof placed)[number]).animal)),
     isOnOtherDay: (place) => sortOf(place) === 'day',
+    needStrength: (place) => {
+      strong.add((placed[place] as (typeof placed)[number]).animal);
+      places.isLaidOut = false;
+    },
     layOut,
     isLaidOut: true,
     lengths: new Float64Array(0),
@@ -129,6 +139,7 @@ export function placesOn(columns: Columns): Places {
     yearsAt: new Float64Array(0),
     starts: new Int32Array(0),
     ends: new Int32Array(0),
+    strengths: new Int32Array(0),
     startAt: new Int32Array(0),
     endAt: new Int32Array(0),
     shareAt: new Float64Array(0),
@@ -164,7 +175,7 @@ export function needEnds(places: Places): void {
   places.endsIn = places.columns.scenario;
   if (!places.isLaidOut) places.layOut();
   takeBuilds(places);
-  const { starts, lengths, animalAt, bands, builds } = places;
+  const { starts, ends, strengths, lengths, animalAt, workedOutIn, bands, builds } = places;
   const { changed } = builds;
   // Lengths told do not vary in most studies: then nothing is worked out anew.
   let isAnew = places.claimsVary;
@@ -174,7 +185,10 @@ export function needEnds(places: Places): void {
     isAnew = changed[at] === 1 || lengths[place] !== bands.length.centre[at];
   }
   if (isAnew) workOut(places, starts);
-  workOut(places, places.ends);
+  workOutLengths(places, ends, ends.length);
+  workOutLogs(places, strengths, strengths.length);
+  workOutClaims(places, ends, ends.length);
+  for (let index = 0; index < strengths.length; index += 1) workedOutIn[strengths[index] as number] = places.endsIn;
 }
 
 /** What a logarithm of a weight adds to that of the length that belongs to it. */
