@@ -29,6 +29,10 @@ interface Layout {
   readonly predators: Int32Array;
   readonly preys: Int32Array;
   readonly ceilings: Int32Array;
+  /** The gravest that it may come to without being an easy mouthful. */
+  readonly ordinary: Int32Array;
+  /** How deep an easy mouthful is, as a share of what can be swallowed. */
+  readonly easyShare: number;
   /** Whether outcomes alone are asked, of all pairs. */
   readonly isPlain: boolean;
   /** Ranks of what does not vary, one for each that is asked. */
@@ -78,6 +82,8 @@ function layOut(columns: Columns, places: Places | undefined, options: GapeOptio
     predators: Int32Array.from(pairs, ({ predator }) => predator),
     preys: Int32Array.from(pairs, ({ prey }) => prey),
     ceilings: Int32Array.from(pairs, ({ failsEasily }) => failsEasily),
+    ordinary: Int32Array.from(pairs, ({ fails, failsLater }) => Math.max(fails, failsLater)),
+    easyShare: Math.min(1, options.smallShare),
     isPlain: askings.every(({ what, subjects }) => what === 'outcome' && subjects.length === 0),
     least,
     ranks: new Int32Array(askings.length),
@@ -95,7 +101,7 @@ function start({ ranks, firsts, least }: Layout): void {
 
 /** Looks for failures that change the answer, and says how many pairs may be in doubt. */
 function lookForFailures(layout: Layout): number {
-  const { pairs, predators, preys, ceilings, sides, options, columns, doubtful, isPlain, ranks } = layout;
+  const { pairs, predators, preys, ceilings, ordinary, easyShare, sides, options, columns, doubtful, isPlain, ranks } = layout;
   const { loadedIn, deepest, longest, shallowest, shortest, limitPer, capRatio, depth, full, asked } = sides;
   const today = columns.stock.day;
   const { scenario } = columns;
@@ -108,8 +114,10 @@ function lookForFailures(layout: Layout): number {
     const prey = preys[index] as number;
     if (loadedIn[predator] !== scenario) load(sides, predator, scenario);
     if (loadedIn[prey] !== scenario) load(sides, prey, scenario);
-    if ((deepest[predator] as number) < (shallowest[prey] as number) || (longest[predator] as number) < (shortest[prey] as number))
-      continue;
+    // Where no more is open than whether it is an easy mouthful, few are shallow enough.
+    const isEasyAlone = isPlain && (ordinary[index] as number) <= reached;
+    const deep = isEasyAlone ? (deepest[predator] as number) * easyShare : (deepest[predator] as number);
+    if (deep < (shallowest[prey] as number) || (longest[predator] as number) < (shortest[prey] as number)) continue;
     const pair = pairs[index] as SwallowingPair;
     const { from, failsEasily } = pair;
     if (!isPlain && !raises(layout, pair, failsEasily) && !isSooner(layout, pair, failsEasily, from - today)) continue;
