@@ -65,11 +65,11 @@ const TANKS = 6;
 const tanksFor = (animals, outputs) => Array.from({ length: TANKS }, (_, at) => studyFor(animals, 11 + at, outputs));
 
 const OUTPUTS = {
+  'all closed-form rules': outcomesOf(CLOSED),
   'gape, outcome alone': outcomesOf(['gape']),
   'gape, with its first day': [...outcomesOf(['gape']), { kind: 'first-failure', rule: 'gape' }],
   'rules on pairs': outcomesOf(['gape', 'appetite', 'rivalry']),
   'litres of rock that are missing': [{ kind: 'missing-rock' }],
-  'all closed-form rules': outcomesOf(CLOSED),
 };
 
 /** Prints scenarios a second by output, each in turns with the bare loop: a run has one study, so that the engine compiles for nothing else. */
