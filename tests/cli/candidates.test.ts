@@ -34,8 +34,9 @@ test('shows the cautions of those that may join, and of what is there', () => {
 });
 
 test.each([
-  ['gramma-loretto', /unknown-species\n.*"gramma-loretto".*\n {2}Did you mean "gramma-loreto"\?/s],
-  ['gramma-loreto,', /unknown-species\n.*""/s],
+  ['gramma-loretto', /unknown-species\n.*"gramma-loretto".*\n {2}Did you mean gramma-loreto \(fairy basslet\)\?/s],
+  ['royal gramma,xyzzy', /"royal gramma".*mean gramma-loreto .*"xyzzy"/s],
+  ['gramma-loreto,', /unknown-species\n.*"".*\n {2}Name species by their ids/s],
   ['', /It is empty/],
 ])('%j is refused', (asked, words) => {
   const { code, err, out } = candidates(asked);

@@ -45,7 +45,8 @@ export function unknownSpecies(data: unknown, library: Library): Problem[] {
     }));
 }
 
-function fixFor(species: string, library: Library): string {
+/** What to do about a species that no record is about. */
+export function fixFor(species: string, library: Library): string {
   const near = nearestTo(species, library).map(
     ({ id, taxon, vernacularNames }) => `${id} (${vernacularNames[0]?.name ?? taxon.scientificName})`,
   );

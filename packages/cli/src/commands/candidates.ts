@@ -1,13 +1,13 @@
 import { cautionsOf, candidatesFor, isoOf, type Library, recordOf, rules } from '@commensal/core';
 import { candidatesMarkdown, candidatesText, namesIn } from '@commensal/report';
 import type { Candidates } from '@commensal/schema';
-import { nearestWord } from '@commensal/schema';
-import { badCall, EXIT } from '../failure.js';
+import { BadInput, EXIT } from '../failure.js';
 import { catalogueOf } from '../languages.js';
 import { openLibrary } from '../library.js';
 import { openSituation, readDate } from '../open-situation.js';
 import type { SharedOptions } from '../options.js';
 import { textOptions } from '../text-options.js';
+import { fixFor } from '../unknown-species.js';
 import { schemaOf, versionsOf } from '../versions.js';
 import { refuseToOverwrite, writeOutput } from '../write-output.js';
 
@@ -54,17 +54,18 @@ export async function runCandidates(file: string, asked: string, options: Shared
 
 /** Ids with commas between them; records that replace others stand for them, and each is asked for once. */
 function speciesIn(asked: string, library: Library): string[] {
-  const ids = asked.split(',').map((id) => id.trim());
-  const records = ids.map((id) => {
-    const record = recordOf(library, id);
-    if (record !== undefined) return record.id;
-    const near = nearestWord(id, [...library.records.keys()]);
-    throw badCall(
-      'unknown-species',
-      `--candidates names "${id}"`,
-      `none of the ${library.records.size} records at hand has this id; "all" asks about each`,
-      near === undefined ? 'Name species by their ids, with commas between them.' : `Did you mean "${near}"?`,
+  const ids = [...new Set(asked.split(',').map((id) => id.trim()))];
+  const unknown = ids.filter((id) => recordOf(library, id) === undefined);
+  if (unknown.length > 0) {
+    throw new BadInput(
+      unknown.map((id) => ({
+        code: 'unknown-species',
+        pointer: '',
+        found: `--candidates names ${JSON.stringify(id)}`,
+        allowed: `none of the ${library.records.size} records at hand has this id; "all" asks about each`,
+        fix: id === '' ? 'Name species by their ids, with commas between them.' : fixFor(id, library),
+      })),
     );
-  });
-  return [...new Set(records)];
+  }
+  return [...new Set(ids.map((id) => recordOf(library, id)?.id ?? id))];
 }
