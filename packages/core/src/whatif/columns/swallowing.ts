@@ -5,7 +5,7 @@ import type { GapeOptions } from '../../rules/gape/options.js';
 import { type Prey, preyOf, ROUNDING, sideOf, type Swallower, swallowerOf } from '../../rules/gape/sides.js';
 import { arrivalOf } from '../../rules/presence.js';
 import type { Stock, StockAnimal } from '../../stock/stock.js';
-import type { Asking } from '../scenario/outputs.js';
+import { type Asking, isOutright } from '../scenario/outputs.js';
 import type { Run } from '../scenario/runs.js';
 import { writeOutcome } from '../scenario/tally.js';
 import { type Columns, lengthIn } from './columns.js';
@@ -84,7 +84,7 @@ function layOut(columns: Columns, places: Places | undefined, options: GapeOptio
     ceilings: Int32Array.from(pairs, ({ failsEasily }) => failsEasily),
     ordinary: Int32Array.from(pairs, ({ fails, failsLater }) => Math.max(fails, failsLater)),
     easyShare: Math.min(1, options.smallShare),
-    isPlain: askings.every(({ what, subjects }) => what === 'outcome' && subjects.length === 0),
+    isPlain: askings.every(isOutright),
     least,
     ranks: new Int32Array(askings.length),
     firsts: new Float64Array(askings.length),

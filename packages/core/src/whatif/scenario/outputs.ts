@@ -18,6 +18,9 @@ export interface Asking {
   readonly from: number;
 }
 
+/** Whether the worst outcome of a rule is asked, whomever it is about: what kernels answer. */
+export const isOutright = ({ what, subjects }: Asking): boolean => what === 'outcome' && subjects.length === 0;
+
 /** The outputs of a study, sorted by what they cost. */
 export interface Asked {
   readonly columns: readonly Column[];

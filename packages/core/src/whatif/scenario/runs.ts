@@ -6,7 +6,7 @@ import type { Stock } from '../../stock/stock.js';
 import { columnsOf } from '../columns/columns.js';
 import { kernelsOn } from '../columns/kernels.js';
 import { type Kernel, LEFT } from '../columns/kernel.js';
-import type { Asked, Asking } from './outputs.js';
+import { type Asked, type Asking, isOutright } from './outputs.js';
 import { type Part, rulePart } from './parts.js';
 import { isSplit, splitRun } from './split.js';
 import { isReadBy, type Slot } from './slots.js';
@@ -40,13 +40,16 @@ export interface Runs {
 export function runsOf(stock: Stock, writing: Writing, probe: Probe, { byRule }: Asked): Runs {
   const columns = columnsOf(stock, writing);
   const { kernelOf, placesSoFar } = kernelsOn(columns);
-  const asked = askedUnder(stock, [...byRule.keys()]).map(({ rule, options }) => ({ rule, options, kernel: kernelOf(rule, options) }));
-  const runs = asked.flatMap(({ rule, options, kernel }): Run[] => {
+  const asked = askedUnder(stock, [...byRule.keys()]).map(({ rule, options }) => {
     const askings = byRule.get(rule) ?? [];
+    // What no kernel answers has none laid out, nor places worked out for it.
+    return { rule, options, askings, kernel: askings.some(isOutright) ? kernelOf(rule, options) : undefined };
+  });
+  const runs = asked.flatMap(({ rule, options, askings, kernel }): Run[] => {
     const varies = (): boolean => isVarying(rulePart(rule, options, askings), askings, probe);
     if ((rule as unknown) === gape)
       return [{ run: swallowingRun(columns, placesSoFar(), options as GapeOptions, askings), varies: varies() }];
-    const outright = kernel === undefined ? [] : askings.filter(({ what, subjects }) => what === 'outcome' && subjects.length === 0);
+    const outright = kernel === undefined ? [] : askings.filter(isOutright);
     const others = askings.filter((asking) => !outright.includes(asking));
     return [
       ...(others.length === 0 ? [] : [objectRun(rule, options, others, stock, probe)]),
@@ -76,7 +79,6 @@ function objectRun(rule: AnyRule, options: Readonly<Record<string, number>>, ask
   const part = rulePart(rule, options, askings);
   return {
     varies: isVarying(part, askings, probe),
-
     run: (_values, written, into, at) => part(written(), into, at),
   };
 }
