@@ -41,7 +41,6 @@ import { need, needEnds, placesToNeed } from './places.js';
 /** The tank on a day that is looked at. */
 interface Look {
   readonly hierarchy: Hierarchy;
-  readonly needed: Int32Array;
   readonly attacks: readonly Attack[];
   /** The most that any attack may be worth. */
   readonly most: number;
@@ -169,8 +168,6 @@ function layOut({ columns, places, refuges }: Shared, options: DominanceOptions)
     attacks.sort((one, other) => other.rockFor - one.rockFor || 0);
     const there = present.map((at) => places.placeOf(at, day));
     return {
-      // Those of which strengths are not worked out anyway.
-      needed: Int32Array.from(there),
       hierarchy: hierarchyOf(
         Int32Array.from(there),
         Float64Array.from(present, (at) => animalAt(at).count),
@@ -211,7 +208,7 @@ function worstOf(layout: Layout): number {
 }
 
 /** The gravest of what the ruler would do on a day, failures before doubts, where that may be above a weight. */
-function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, rooms, odds, most }: Look, above: number): number {
+function worstIn(layout: Layout, { hierarchy, attacks, rockFor, rooms, odds, most }: Look, above: number): number {
   if (most <= above) return -1;
   const { contests, oneSided, refuges } = layout;
   const { places } = contests;
@@ -229,10 +226,7 @@ function worstIn(layout: Layout, { hierarchy, needed, attacks, rockFor, rooms, o
     if (ruler !== NOT_ASKED && one.aggressor !== ruler && !one.mayRule) continue;
     let weight = weightIn(layout, one, true);
     if (weight === -1) continue;
-    if (ruler === NOT_ASKED) {
-      need(places, needed);
-      ruler = rulerIn(contests, hierarchy);
-    }
+    if (ruler === NOT_ASKED) ruler = rulerIn(contests, hierarchy);
     if (ruler === UNSURE) return UNSURE;
     if (one.aggressor !== ruler) {
       if (!one.mayRule) continue;

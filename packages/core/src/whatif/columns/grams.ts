@@ -1,4 +1,3 @@
-import { usualBuild } from '../../biology/usual-weight.js';
 import { weight } from '../../biology/weight.js';
 import { shareOf } from '../../rules/feed.js';
 import { lengthOn } from '../../rules/gape/index.js';
@@ -6,6 +5,7 @@ import { yearsSince } from '../../rules/gape/lengths.js';
 import type { StockAnimal } from '../../stock/stock.js';
 import { lengthAtLeast, lengthAtMost, powerAtLeast, powerAtMost } from './bounds.js';
 import { type Columns, lengthIn } from './columns.js';
+import { usualBuildAt } from './places.js';
 
 /** Grams of food a day for lines of animals, each on a day, by the number that it got when it was added. */
 export interface Grams {
@@ -101,8 +101,7 @@ export function gramsOf(columns: Columns, all: readonly FedOn[], feedShare: numb
 function buildOf({ owns, depth, ats }: Grams, fed: number): Build {
   const own = owns[fed];
   if (own !== undefined) return own;
-  const deep = depth[ats[fed] as number] as number;
-  return Number.isNaN(deep) ? usualBuild(undefined) : usualBuild(deep);
+  return usualBuildAt(depth[ats[fed] as number] as number);
 }
 
 /** Total length over the length that the weight is fitted to. */

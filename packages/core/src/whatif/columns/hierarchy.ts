@@ -2,6 +2,7 @@ import { CONTEST_STEEPNESS } from '../../biology/chance-of-winning.js';
 import { DISPLAYS } from '../../rules/hierarchy.js';
 import { type Contests, logRatioIn, type Meeting, standingAt } from './contests.js';
 import { LEFT } from './kernel.js';
+import { need } from './places.js';
 
 /** Contests for places in the hierarchy of a day, in columns: who would rule. */
 export interface Hierarchy {
@@ -62,6 +63,7 @@ export const UNSURE = -2;
 /** Who is likely to rule, as a number among those that are there; NOBODY, or UNSURE where it is close. */
 export function rulerIn(contests: Contests, hierarchy: Hierarchy): number {
   const { logs } = contests.places;
+  need(contests.places, hierarchy.places);
   const { places, counts, meetings, one: ones, other: others, asks, isContested, worth, forces, wins, rivals } = hierarchy;
   for (let index = 0; index < places.length; index += 1) {
     forces[index] = Math.exp(CONTEST_STEEPNESS * (logs[places[index] as number] as number));

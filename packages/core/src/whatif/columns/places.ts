@@ -300,9 +300,7 @@ function takeBuilds({ builds, bands: { depth, standard } }: Places): void {
   }
   for (let at = 0; at < hasOwn.length; at += 1) {
     if (hasOwn[at] === 1) continue;
-    const perLength = depth.centre[at] as number;
-    // A number that may be none would become an object.
-    const build = Number.isNaN(perLength) ? usualBuild(undefined) : usualBuild(perLength);
+    const build = usualBuildAt(depth.centre[at] as number);
     changed[at] = build === usual[at] ? 0 : 1;
     if (changed[at] === 0) continue;
     usual[at] = build;
@@ -310,6 +308,9 @@ function takeBuilds({ builds, bands: { depth, standard } }: Places): void {
     exponent[at] = build.b;
   }
 }
+
+/** The usual build at a depth in columns, NaN where it is not known: a number that may be none as well would become an object. */
+export const usualBuildAt = (perTotal: number): UsualBuild => (Number.isNaN(perTotal) ? usualBuild(undefined) : usualBuild(perTotal));
 
 const isByStandard = ({ kind }: StockAnimal): boolean => kind.record.size?.weight?.lengthType === 'SL';
 

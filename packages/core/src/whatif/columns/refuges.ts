@@ -172,8 +172,14 @@ function count(refuges: Refuges, { at, own, ownCount, others, shares, inDoubt }:
   found[4 * at + 3] = columns.scenario;
 }
 
+/** How many times an attacker counts beyond what the ground has of it for certain, and the square of its error. */
+const timesOf = ({ count: lines, share }: Attacker, reach: number): number => reach * lines - share;
+const squareTimesOf = ({ count: lines, share, maybeShare }: Attacker, reach: number): number =>
+  square(reach * lines) - square(share + maybeShare);
+
 /** Lets another attack whoever is on the ground that is looked at, reaching so many times as far as it claims. */
-export function attack(refuges: Refuges, { place, count: lines, share, maybeShare }: Attacker, reach: number): void {
+export function attack(refuges: Refuges, attacker: Attacker, reach: number): void {
+  const { place, maybeShare } = attacker;
   if (place < 0) {
     refuges.isKnown = false;
     return;
@@ -181,9 +187,9 @@ export function attack(refuges: Refuges, { place, count: lines, share, maybeShar
   const { here } = refuges;
   const { claims, squares } = refuges.places;
   const litres = claims[place] as number;
-  here[0] = (here[0] as number) - (reach * lines - share) * litres;
+  here[0] = (here[0] as number) - timesOf(attacker, reach) * litres;
   here[1] = (here[1] as number) - maybeShare * litres;
-  here[2] = (here[2] as number) + (square(reach * lines) - square(share + maybeShare)) * (squares[place] as number);
+  here[2] = (here[2] as number) + squareTimesOf(attacker, reach) * (squares[place] as number);
 }
 
 export const ROOM = 1;
@@ -219,12 +225,9 @@ export interface Attackers {
 
 export const attackersOf = (attackers: readonly Attacker[], reach: (index: number) => number): Attackers => ({
   place: Int32Array.from(attackers, ({ place }) => place),
-  times: Float64Array.from(attackers, ({ count: lines, share }, index) => reach(index) * lines - share),
+  times: Float64Array.from(attackers, (one, index) => timesOf(one, reach(index))),
   maybe: Float64Array.from(attackers, ({ maybeShare }) => maybeShare),
-  squareTimes: Float64Array.from(
-    attackers,
-    ({ count: lines, share, maybeShare }, index) => square(reach(index) * lines) - square(share + maybeShare),
-  ),
+  squareTimes: Float64Array.from(attackers, (one, index) => squareTimesOf(one, reach(index))),
 });
 
 /** Goes to a ground on which those attack that are marked, from 1 up to a mark. */
