@@ -55,8 +55,9 @@ export async function runCandidates(file: string, asked: string, options: Shared
 /** Ids with commas between them; records that replace others stand for them, and each is asked for once. */
 function speciesIn(asked: string, library: Library): string[] {
   const ids = [...new Set(asked.split(',').map((id) => id.trim()))];
-  const unknown = ids.filter((id) => recordOf(library, id) === undefined);
-  if (unknown.length > 0) {
+  const records = ids.flatMap((id) => recordOf(library, id) ?? []);
+  if (records.length < ids.length) {
+    const unknown = ids.filter((id) => recordOf(library, id) === undefined);
     throw new BadInput(
       unknown.map((id) => ({
         code: 'unknown-species',
@@ -67,5 +68,5 @@ function speciesIn(asked: string, library: Library): string[] {
       })),
     );
   }
-  return [...new Set(ids.map((id) => recordOf(library, id)?.id ?? id))];
+  return [...new Set(records.map(({ id }) => id))];
 }
